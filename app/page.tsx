@@ -1,0 +1,3 @@
+export default function FrontDoor() {
+  return <main>Benchleaf</main>;
+}

@@ -1,0 +1,25 @@
+/**
+ * Time on a recording. Every moment is a whole number of milliseconds from the
+ * recording's start; every span is half-open: it holds its start and not its
+ * end. Nothing here reads a clock.
+ */
+import { z } from 'zod';
+
+/** Longest time that is accepted: 100 hours, in ms. Far beyond any lesson. */
+export const LONGEST_MS = 100 * 3_600_000;
+
+/** A moment: whole milliseconds from the start of a recording. */
+export const momentMs = z.int().min(0).max(LONGEST_MS);
+
+/** A span `[startMs, endMs)`. */
+export interface Span {
+  readonly startMs: number;
+  readonly endMs: number;
+}
+
+/** Whether a moment lies in a span; the end does not belong to it. */
+export const spanHolds = (span: Span, atMs: number): boolean => atMs >= span.startMs && atMs < span.endMs;
+
+/** Whether two spans share a moment; touching spans do not. */
+export const spansOverlap = (one: Span, other: Span): boolean =>
+  one.startMs < other.endMs && other.startMs < one.endMs;

@@ -1,0 +1,28 @@
+/**
+ * A cue is WebVTT's word for one timed piece of a transcript. Its text is what
+ * is said, as plain text that may hold WebVTT cue-text tags; its id stays with
+ * it for life, so that notes, corrections and a re-edited recording can follow
+ * it. This folder reads and writes transcripts; it knows no lesson.
+ */
+import { z } from 'zod';
+import { momentMs } from '#lib/time/time.ts';
+
+export const cueId = z.string().min(1).max(64);
+
+export const cue = z
+  .object({
+    id: cueId,
+    startMs: momentMs,
+    endMs: momentMs,
+    /** At most 5,000 characters; lines are parted by `\n`, no blank line. */
+    text: z.string().max(5_000),
+    /** WebVTT cue settings as they stood behind the times, or empty. */
+    settings: z.string().max(500),
+  })
+  .refine((c) => c.endMs > c.startMs, { message: 'A cue ends after it starts.', path: ['endMs'] });
+
+export type Cue = Readonly<z.infer<typeof cue>>;
+
+/** In order of time; cues that start together keep the longer one first, then by id. */
+export const compareCues = (a: Cue, b: Cue): number =>
+  a.startMs - b.startMs || b.endMs - a.endMs || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);

@@ -1,0 +1,16 @@
+import type { NextConfig } from 'next';
+
+const config: NextConfig = {
+  // Each checkout or test run may build beside another one.
+  distDir: process.env['BENCHLEAF_BUILD_DIR'] ?? '.next',
+  // A server in front compresses; compressing here would hold back media and uploads.
+  compress: false,
+  poweredByHeader: false,
+  images: { unoptimized: true },
+  serverExternalPackages: ['@prisma/client', '@prisma/adapter-pg', 'pg', 'pg-boss', 'pino', 'iconv-lite'],
+  // Types and lint are checks of their own; a build need not repeat them.
+  typescript: { ignoreBuildErrors: true },
+  turbopack: { root: import.meta.dirname },
+};
+
+export default config;
