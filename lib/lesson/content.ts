@@ -7,22 +7,37 @@
  * whole minor units; times are whole milliseconds.
  */
 import { z } from 'zod';
+import { kitRules, material, sample, size } from '#lib/kit/making.ts';
+import { ringKind } from '#lib/rings/ring-kind.ts';
+import { count, line, linkAddress, paragraph, thingId } from '#lib/thing.ts';
 import { momentMs } from '#lib/time/time.ts';
+import { placement, step } from '#lib/weave/placement.ts';
+
+// The words of the making live where they are reckoned with; a lesson is made of them, so they can be had here too.
+export {
+  kitRules,
+  MATERIAL_KINDS,
+  type Material,
+  material,
+  type Sample,
+  type Size,
+  sample,
+  size,
+} from '#lib/kit/making.ts';
+export { type RingKind, ringKind, type StatedSize, statedSize } from '#lib/rings/ring-kind.ts';
+export { linkAddress, type Offer, offer, thingId } from '#lib/thing.ts';
+export {
+  LIES,
+  type Placement,
+  placement,
+  SEQUENCE_PARTS,
+  type SequencePart,
+  SIDES,
+  type Step,
+  step,
+} from '#lib/weave/placement.ts';
 
 export const CONTENT_SCHEMA = 1;
-
-export const thingId = z.string().min(1).max(64);
-const line = z.string().max(300);
-const paragraph = z.string().max(20_000);
-/** An address that a pupil may follow: https, http or mailto only. */
-export const linkAddress = z
-  .string()
-  .max(2_000)
-  .refine((text) => text === '' || /^(https?:\/\/|mailto:)\S+$/i.test(text), {
-    message: 'A link starts with https://, http:// or mailto:',
-  });
-const count = z.int().min(0).max(100_000);
-const minorUnits = z.int().min(0).max(1_000_000_000);
 
 /** Kinds of chapter, in the order in which a lesson usually has them. */
 export const CHAPTER_KINDS = [
@@ -45,127 +60,6 @@ export const chapter = z.object({
   startMs: momentMs,
 });
 export type Chapter = Readonly<z.infer<typeof chapter>>;
-
-/** A size as the teacher stated it, with the millimetres that it means. */
-export const statedSize = z.object({
-  /** As typed, its system always in it: `1/4 in`, `18 SWG`, `1.2 mm`. */
-  stated: z.string().min(1).max(60),
-  mm: z.number().positive().max(1_000),
-});
-export type StatedSize = Readonly<z.infer<typeof statedSize>>;
-
-/** How something is sold: a pack of so many at a price; null where unknown. */
-export const offer = z.object({
-  packCount: z.int().min(1).max(100_000),
-  priceMinor: minorUnits.nullable(),
-  link: linkAddress,
-});
-export type Offer = Readonly<z.infer<typeof offer>>;
-
-export const ringKind = z.object({
-  id: thingId,
-  /** What the lesson calls it: `large copper`. */
-  name: line,
-  innerDiameter: statedSize,
-  /** The inner diameter measured on a closed ring, where it was; wins over the stated one. */
-  measuredInnerMm: z.number().positive().max(1_000).nullable(),
-  wire: statedSize,
-  /** Id of a metal in lib/rings/metals.ts, or `other`. */
-  metal: z.string().min(1).max(40),
-  /** Named where the metal is `other`, else empty. */
-  metalName: line,
-  /** g/cm3 where the metal is `other`; null takes the table's. */
-  densityGPerCm3: z.number().positive().max(30).nullable(),
-  /** Colour in words, so that it can be followed by ear: `copper`, `deep blue`. */
-  colour: line,
-  /** `#rrggbb` for pictures; never the only cue. */
-  colourCode: z.string().regex(/^#[0-9a-f]{6}$/),
-  /** Grams of a weighed hundred; wins over the computed mass. */
-  weighedHundredG: z.number().positive().max(100_000).nullable(),
-  offer: offer.nullable(),
-});
-export type RingKind = Readonly<z.infer<typeof ringKind>>;
-
-/** The face of the older ring that is turned to the viewer is its front. */
-export const SIDES = ['front', 'back'] as const;
-
-/** How what was added is laid, beyond who links with whom: 2-2, box and byzantine differ in this alone. */
-export const LIES = ['as it falls', 'fold back', 'part', 'through between', 'over', 'under'] as const;
-
-export const placement = z.object({
-  id: thingId,
-  /** Ring kind that is opened and woven in; null where only closed rings are laid out. */
-  opened: thingId.nullable(),
-  /** Rings closed beforehand that it picks up (or that are laid out). */
-  carries: z.array(z.object({ ringKind: thingId, count: z.int().min(1).max(1_000) })).max(20),
-  /** One entry per ring that is passed, in the order passed. */
-  passes: z.array(z.object({ from: z.enum(SIDES) })).max(50),
-  lie: z.enum(LIES),
-  /** The sentence that the pupil reads. */
-  sentence: paragraph,
-  /** The moment that shows it; a still is taken from there. */
-  atMs: momentMs.nullable(),
-});
-export type Placement = Readonly<z.infer<typeof placement>>;
-
-export const SEQUENCE_PARTS = ['start', 'repeat', 'finishing'] as const;
-export type SequencePart = (typeof SEQUENCE_PARTS)[number];
-
-/** A step that adds no rings: one numbered action with its time. */
-export const step = z.object({
-  id: thingId,
-  sentence: paragraph,
-  atMs: momentMs.nullable(),
-});
-export type Step = Readonly<z.infer<typeof step>>;
-
-export const sample = z.object({
-  /** Length that one repeat adds, mm. */
-  perRepeatMm: z.number().positive().max(10_000),
-  /** What the ends add besides the repeats, mm. */
-  endsMm: z.number().min(0).max(10_000),
-  /** Closed clasp with its rings, mm. */
-  claspMm: z.number().min(0).max(10_000),
-  /** How it was measured. */
-  measured: z.enum(['pulled taut', 'at rest']),
-});
-export type Sample = Readonly<z.infer<typeof sample>>;
-
-/** A size that the lesson gives a kit for; its target length is stated once, ease included. */
-export const size = z.object({
-  id: thingId,
-  name: line,
-  /** Wrist, ankle, neck: what the tape shows, mm. */
-  bodyMm: z.number().positive().max(10_000),
-});
-export type Size = Readonly<z.infer<typeof size>>;
-
-export const kitRules = z.object({
-  /** What is added to the body measure to get the finished length, thickness of the piece included, mm. */
-  easeMm: z.number().min(0).max(1_000),
-  rounding: z.enum(['up', 'nearest', 'down']),
-  /** Spare rings in whole per cent of each line, rounded up per line. */
-  sparePercent: z.int().min(0).max(100),
-});
-
-export const MATERIAL_KINDS = ['tool', 'finding', 'consumable', 'safety', 'bead', 'cord', 'other'] as const;
-
-export const material = z.object({
-  id: thingId,
-  kind: z.enum(MATERIAL_KINDS),
-  name: line,
-  /** Thousandths of a unit, so that 2.5 m of cord is a whole number. */
-  quantityMilli: z.int().min(0).max(1_000_000_000),
-  /** `piece`, `m`, `g`, `drop`. */
-  unit: z.string().min(1).max(30),
-  /** `length`: per 100 mm of finished length. */
-  per: z.enum(['lesson', 'length', 'repeat']),
-  /** Grams of one unit, where its mass counts. */
-  massG: z.number().positive().max(100_000).nullable(),
-  offer: offer.nullable(),
-  note: paragraph,
-});
-export type Material = Readonly<z.infer<typeof material>>;
 
 /** A caution shown to pupils: one of ours (lib/lesson/cautions.ts) or the teacher's own words. */
 export const caution = z.object({
