@@ -1,0 +1,108 @@
+/**
+ * The steps of a lesson in the order in which a pupil takes them: placements
+ * in their part of the sequence, and between them the steps that add no rings,
+ * put where their moment in the recording lies.
+ */
+import { type Chapter, type Content, type Placement, SEQUENCE_PARTS, type SequencePart } from './content.ts';
+import { stillText } from './placement-words.ts';
+
+/** `setup` holds steps that come before the first ring. */
+export const PAGE_PARTS = ['setup', ...SEQUENCE_PARTS] as const;
+export type PagePart = (typeof PAGE_PARTS)[number];
+
+/** What a part of the page is called. */
+export const PART_TITLES: Readonly<Record<PagePart, string>> = {
+  setup: 'Setting up',
+  start: 'The start',
+  repeat: 'The repeat unit',
+  finishing: 'Finishing',
+};
+
+export interface PageStep {
+  readonly id: string;
+  readonly part: PagePart;
+  /** Counted from 1 inside its part. */
+  readonly number: number;
+  readonly sentence: string;
+  readonly atMs: number | null;
+  /** Null for a step that adds no rings. */
+  readonly placement: Placement | null;
+  /** Text alternative of its still. */
+  readonly stillText: string;
+}
+
+type Source = Pick<Content, 'start' | 'repeat' | 'finishing' | 'steps' | 'chapters' | 'ringKinds'>;
+type Item = Pick<PageStep, 'id' | 'sentence' | 'atMs' | 'placement'>;
+
+/** All steps, part by part in order; parts without steps are simply absent. */
+export function pageSteps(content: Source): readonly PageStep[] {
+  const parts: Record<PagePart, Item[]> = {
+    setup: [],
+    start: content.start.map(itemOf),
+    repeat: content.repeat.map(itemOf),
+    finishing: content.finishing.map(itemOf),
+  };
+  for (const step of content.steps) {
+    const part = partOfStep(content, step.atMs);
+    const items = parts[part];
+    const after = items.findLastIndex(
+      (item) => item.atMs === null || step.atMs === null || item.atMs <= step.atMs,
+    );
+    items.splice(after + 1, 0, { ...step, placement: null });
+  }
+  return PAGE_PARTS.flatMap((part) =>
+    parts[part].map((item, index) => ({
+      ...item,
+      part,
+      number: index + 1,
+      stillText: stillText(content, `${PART_TITLES[part]}, step ${index + 1}`, item.placement),
+    })),
+  );
+}
+
+const itemOf = (placement: Placement): Item => ({
+  id: placement.id,
+  sentence: placement.sentence,
+  atMs: placement.atMs,
+  placement,
+});
+
+/** A step's part: told by the chapter that its moment lies in, else by the last ring placed before it. */
+function partOfStep(content: Source, atMs: number | null): PagePart {
+  if (atMs === null) return 'setup';
+  const kind = chapterAt(content.chapters, atMs)?.kind;
+  if (kind === 'repeat unit') return 'repeat';
+  if (kind === 'finishing' || kind === 'clasp') return 'finishing';
+  if (kind === 'setup' || kind === 'materials' || kind === 'terms' || kind === 'opening') {
+    const begun = content.start.some((placement) => placement.atMs !== null && placement.atMs <= atMs);
+    return begun ? 'start' : 'setup';
+  }
+  const before = SEQUENCE_PARTS.findLast((part) =>
+    content[part].some((placement) => placement.atMs !== null && placement.atMs <= atMs),
+  );
+  return before ?? 'setup';
+}
+
+/** The chapter that holds a moment: the last that starts at or before it. */
+export const chapterAt = (chapters: readonly Chapter[], atMs: number): Chapter | null =>
+  chaptersInOrder(chapters).findLast((chapter) => chapter.startMs <= atMs) ?? null;
+
+/** Chapters in order of time; equal starts keep the order of the list. */
+export const chaptersInOrder = (chapters: readonly Chapter[]): readonly Chapter[] =>
+  chapters.toSorted((one, other) => one.startMs - other.startMs);
+
+/** The sequence part and chapter that a pupil repeats: the chapter of kind `repeat unit`, or null. */
+export const repeatChapter = (chapters: readonly Chapter[]): Chapter | null =>
+  chaptersInOrder(chapters).find((chapter) => chapter.kind === 'repeat unit') ?? null;
+
+/** `[startMs, endMs)` of a chapter: until the next one starts, or the recording ends (null where unknown). */
+export function chapterSpan(
+  chapters: readonly Chapter[],
+  id: string,
+  durationMs: number | null,
+): { readonly startMs: number; readonly endMs: number | null } | null {
+  const ordered = chaptersInOrder(chapters);
+  const index = ordered.findIndex((chapter) => chapter.id === id);
+  const chapter = ordered[index];
+  return chapter ? { startMs: chapter.startMs, endMs: ordered[index + 1]?.startMs ?? durationMs } : null;
+}
