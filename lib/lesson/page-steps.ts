@@ -3,7 +3,7 @@
  * in their part of the sequence, and between them the steps that add no rings,
  * put where their moment in the recording lies.
  */
-import { type Chapter, type Content, type Placement, SEQUENCE_PARTS, type SequencePart } from './content.ts';
+import { type Chapter, type Content, type Placement, SEQUENCE_PARTS } from './content.ts';
 import { stillText } from './placement-words.ts';
 
 /** `setup` holds steps that come before the first ring. */
@@ -27,12 +27,12 @@ export interface PageStep {
   readonly atMs: number | null;
   /** Null for a step that adds no rings. */
   readonly placement: Placement | null;
-  /** Text alternative of its still. */
+  /** Text alternative of its still: the teacher's, or made from the placement's facts. */
   readonly stillText: string;
 }
 
 type Source = Pick<Content, 'start' | 'repeat' | 'finishing' | 'steps' | 'chapters' | 'ringKinds'>;
-type Item = Pick<PageStep, 'id' | 'sentence' | 'atMs' | 'placement'>;
+type Item = Pick<PageStep, 'id' | 'sentence' | 'atMs' | 'placement'> & { readonly pictureText: string };
 
 /** All steps, part by part in order; parts without steps are simply absent. */
 export function pageSteps(content: Source): readonly PageStep[] {
@@ -51,11 +51,12 @@ export function pageSteps(content: Source): readonly PageStep[] {
     items.splice(after + 1, 0, { ...step, placement: null });
   }
   return PAGE_PARTS.flatMap((part) =>
-    parts[part].map((item, index) => ({
+    parts[part].map(({ pictureText, ...item }, index) => ({
       ...item,
       part,
       number: index + 1,
-      stillText: stillText(content, `${PART_TITLES[part]}, step ${index + 1}`, item.placement),
+      stillText:
+        pictureText.trim() || stillText(content, `${PART_TITLES[part]}, step ${index + 1}`, item.placement),
     })),
   );
 }
@@ -64,6 +65,7 @@ const itemOf = (placement: Placement): Item => ({
   id: placement.id,
   sentence: placement.sentence,
   atMs: placement.atMs,
+  pictureText: placement.pictureText,
   placement,
 });
 
