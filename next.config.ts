@@ -6,6 +6,8 @@ const config: NextConfig = {
   // A server in front compresses; compressing here would hold back media and uploads.
   compress: false,
   poweredByHeader: false,
+  // A member whose role is too small gets a screen of its own, with status 403.
+  experimental: { authInterrupts: true },
   images: { unoptimized: true },
   serverExternalPackages: ['@prisma/client', '@prisma/adapter-pg', 'pg', 'pg-boss', 'pino', 'iconv-lite'],
   // Types and lint are checks of their own; a build need not repeat them.
