@@ -23,6 +23,11 @@ const schema = z.object({
     .default(20 * 1024 ** 3),
   /** ffmpeg, where it is not found by itself. */
   FFMPEG_BIN: z.string().optional(),
+  /**
+   * Whether a server in front of ours sets the X-Forwarded headers. Otherwise
+   * they are dropped, since anybody could have written them.
+   */
+  BENCHLEAF_BEHIND_PROXY: z.enum(['yes', 'no']).default('no'),
   BENCHLEAF_LOG: z.enum(['silent', 'error', 'warn', 'info', 'debug']).default('info'),
 });
 

@@ -1,0 +1,35 @@
+/** What every answer tells the browser to forbid. */
+
+/**
+ * The policy for one answer. Scripts run from this site's files, or where they
+ * carry the answer's own nonce; style attributes are allowed, since the screens
+ * place things with them. Nothing is fetched from anywhere else.
+ * Source: W3C Content Security Policy Level 3.
+ */
+export const contentSecurityPolicy = (nonce: string): string =>
+  [
+    "default-src 'self'",
+    `script-src 'self' 'nonce-${nonce}'`,
+    "style-src 'self' 'unsafe-inline'",
+    "img-src 'self' data: blob:",
+    "media-src 'self' blob:",
+    "connect-src 'self'",
+    "worker-src 'self' blob:",
+    "object-src 'none'",
+    "base-uri 'none'",
+    "form-action 'self'",
+    "frame-ancestors 'self'",
+  ].join('; ');
+
+/**
+ * The fixed headers that go with it.
+ * @param address under which people reach the site; where it is https, browsers are told to stay with https.
+ */
+export const securityHeaders = (address: string): Readonly<Record<string, string>> => ({
+  'x-content-type-options': 'nosniff',
+  'referrer-policy': 'strict-origin-when-cross-origin',
+  'x-frame-options': 'SAMEORIGIN',
+  'cross-origin-opener-policy': 'same-origin',
+  'permissions-policy': 'camera=(), microphone=(), geolocation=(), payment=(), usb=(), browsing-topics=()',
+  ...(address.startsWith('https://') ? { 'strict-transport-security': 'max-age=31536000' } : {}),
+});

@@ -1,0 +1,45 @@
+/** Every kind of job there is: what it is told, and how patient the queue is with it. Add one here. */
+import { availableParallelism } from 'node:os';
+import { z } from 'zod';
+import { momentMs } from '#lib/time/time.ts';
+
+const id = z.string().min(1).max(64);
+
+/** How a kind of job is told and treated. */
+interface JobKind<S extends z.ZodType> {
+  readonly payload: S;
+  /** Of jobs with the same key, one runs at a time and at most one more waits behind it. */
+  readonly key: (payload: z.infer<S>) => string;
+  /** How many run side by side in one worker process. */
+  readonly atOnce: number;
+  /** Longest time that one attempt may take, seconds. */
+  readonly longestSeconds: number;
+  /** How often it is tried again after a failure or a killed worker. */
+  readonly retries: number;
+}
+
+const kind = <S extends z.ZodType>(of: JobKind<S>): JobKind<S> => of;
+
+export const jobKinds = {
+  /** Looks at an uploaded recording and makes what the lesson needs from it. */
+  'ingest-recording': kind({
+    payload: z.object({ recordingId: id }),
+    key: ({ recordingId }) => recordingId,
+    // A media program keeps a core busy by itself.
+    atOnce: availableParallelism(),
+    longestSeconds: 12 * 3600,
+    retries: 20,
+  }),
+  /** Takes a picture out of a recording. */
+  'take-still': kind({
+    payload: z.object({ recordingId: id, atMs: momentMs }),
+    key: ({ recordingId, atMs }) => `${recordingId} ${atMs}`,
+    atOnce: availableParallelism(),
+    longestSeconds: 300,
+    retries: 5,
+  }),
+};
+
+export type JobName = keyof typeof jobKinds;
+export type JobPayload<N extends JobName> = z.infer<(typeof jobKinds)[N]['payload']>;
+export const JOB_NAMES = Object.keys(jobKinds) as readonly JobName[];

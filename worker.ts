@@ -1,0 +1,23 @@
+/** The worker process: takes jobs from the queue. Any number may run, on any machine that sees the files. */
+import { environment } from '#lib/config/environment.ts';
+import { log } from '#lib/config/log.ts';
+import { database } from '#lib/data/database.ts';
+import { openQueue } from '#lib/jobs/queue.ts';
+
+/** Short jobs may end by themselves; a long one is handed back. */
+const GRACE_MS = 3_000;
+
+const queue = await openQueue(environment().DATABASE_URL, 'worker');
+process.send?.({ ready: true });
+log().info('The worker waits for jobs');
+
+let stopping = false;
+async function stop(): Promise<void> {
+  if (stopping) return;
+  stopping = true;
+  await queue.stop(GRACE_MS);
+  await database().$disconnect();
+  process.exit(0);
+}
+process.on('SIGTERM', () => void stop());
+process.on('SIGINT', () => void stop());
