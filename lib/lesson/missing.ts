@@ -1,0 +1,313 @@
+/**
+ * What a pupil would still have to ask: one list, the most important first.
+ * A finding blocks publishing or only warns; a warning can be put aside, a
+ * block cannot. Findings carry facts; app/words/finding.ts words them.
+ */
+import type { Cue } from '#lib/transcript/cue.ts';
+import { offeredCautions } from './cautions.ts';
+import { type Content, linkAddress, SEQUENCE_PARTS } from './content.ts';
+import { chaptersInOrder } from './page-steps.ts';
+
+/** Shortest chapter that the hosts of recordings take, ms. Common practice, from memory. */
+export const SHORTEST_CHAPTER_MS = 10_000;
+
+/** In order of importance: what comes first is listed first among its weight. */
+export const FINDING_CODES = [
+  'title-missing',
+  'nothing-to-teach',
+  'transcript-missing',
+  'correction-incomplete',
+  'correction-span-wrong',
+  'size-without-system',
+  'metal-missing',
+  'ring-kind-nameless',
+  'ring-kind-unknown',
+  'kit-not-computed',
+  'sentence-missing',
+  'chapter-nameless',
+  'chapter-after-end',
+  'link-not-well-formed',
+  'material-nameless',
+  'caution-empty',
+  'recording-missing',
+  'transcript-after-end',
+  'chapters-missing',
+  'chapter-late-start',
+  'chapter-short',
+  'repeat-missing',
+  'sample-missing',
+  'sizes-missing',
+  'adds-nothing',
+  'nothing-closed',
+  'leaning-unstated',
+  'caution-missing',
+  'caution-fits',
+  'moment-missing',
+  'moment-after-end',
+  'colour-missing',
+  'quantity-missing',
+  'summary-missing',
+  'weave-missing',
+  'minutes-missing',
+  'licence-missing',
+  'link-nameless',
+] as const;
+export type FindingCode = (typeof FINDING_CODES)[number];
+
+export type Weight = 'blocks' | 'warns';
+/** Where it is mended: a stage of the bench. */
+export type Screen = 'bring-in' | 'transcript' | 'making' | 'kit' | 'corrections';
+
+export interface Finding {
+  readonly code: FindingCode;
+  readonly weight: Weight;
+  readonly screen: Screen;
+  /** Id of the thing it is about; null where it is about the lesson. */
+  readonly of: string | null;
+  /** How the thing is called, to word it; may be empty. */
+  readonly name: string;
+}
+
+/** What the list is made from. */
+export interface Checked {
+  readonly content: Content;
+  readonly cues: readonly Cue[];
+  /** Null where the lesson has no ready recording. */
+  readonly recording: { readonly durationMs: number; readonly hasAudio: boolean } | null;
+  /** Ids of the sizes for which no kit can be computed. */
+  readonly sizesWithoutKit: readonly string[];
+}
+
+/** Tells a finding in `content.dismissed`. */
+export const findingKey = (finding: Pick<Finding, 'code' | 'of'>): string =>
+  finding.of === null ? finding.code : `${finding.code}/${finding.of}`;
+
+export interface Missing {
+  readonly blocks: readonly Finding[];
+  readonly warns: readonly Finding[];
+  /** Warnings that the teacher put aside and that still hold. */
+  readonly dismissed: readonly Finding[];
+}
+
+/** Everything that is still missing, by weight, each in order of importance. */
+export function missingFrom(checked: Checked): Missing {
+  const found = CHECKS.flatMap((check) => check(checked)).toSorted(
+    (one, other) => FINDING_CODES.indexOf(one.code) - FINDING_CODES.indexOf(other.code),
+  );
+  const asides = new Set(checked.content.dismissed);
+  const warnings = found.filter((finding) => finding.weight === 'warns');
+  return {
+    blocks: found.filter((finding) => finding.weight === 'blocks'),
+    warns: warnings.filter((finding) => !asides.has(findingKey(finding))),
+    dismissed: warnings.filter((finding) => asides.has(findingKey(finding))),
+  };
+}
+
+type Check = (checked: Checked) => readonly Finding[];
+
+const blocks = (code: FindingCode, screen: Screen, of: string | null = null, name = ''): Finding => ({
+  code,
+  weight: 'blocks',
+  screen,
+  of,
+  name,
+});
+const warns = (code: FindingCode, screen: Screen, of: string | null = null, name = ''): Finding => ({
+  ...blocks(code, screen, of, name),
+  weight: 'warns',
+});
+const when = (holds: boolean, finding: Finding): readonly Finding[] => (holds ? [finding] : []);
+const blank = (text: string): boolean => text.trim() === '';
+
+/** A gauge number alone means two different wires: the system has to be stated with it. */
+const SYSTEM = /\b(awg|swg)\b|\d\s*(mm|in|inch|inches|"|″)(?![a-z])/i;
+
+/** Weaves that exist in a left and a right hand. Names: common practice. */
+const HANDED = /\b(persian|spiral|jens pind|jpl)/i;
+
+const placementsOf = (content: Content) => SEQUENCE_PARTS.flatMap((part) => content[part]);
+
+const checkSource: Check = ({ content, cues, recording }) => [
+  ...when(blank(content.title), blocks('title-missing', 'making', 'title')),
+  ...when(
+    recording === null && placementsOf(content).length + content.steps.length === 0,
+    blocks('nothing-to-teach', 'bring-in'),
+  ),
+  ...when(
+    recording === null && placementsOf(content).length + content.steps.length > 0,
+    warns('recording-missing', 'bring-in'),
+  ),
+  ...when(recording?.hasAudio === true && cues.length === 0, blocks('transcript-missing', 'bring-in')),
+  ...when(
+    recording !== null && cues.some((cue) => cue.startMs >= recording.durationMs),
+    warns('transcript-after-end', 'transcript'),
+  ),
+];
+
+const checkChapters: Check = ({ content, recording }) => {
+  const chapters = chaptersInOrder(content.chapters);
+  const first = chapters[0];
+  if (!first) return when(recording !== null, warns('chapters-missing', 'transcript'));
+  const endMs = recording?.durationMs ?? null;
+  return [
+    ...when(first.startMs !== 0, warns('chapter-late-start', 'transcript', first.id, first.title)),
+    ...chapters.flatMap((chapter, index) => {
+      const until = chapters[index + 1]?.startMs ?? endMs;
+      const after = endMs !== null && chapter.startMs >= endMs;
+      return [
+        ...when(blank(chapter.title), blocks('chapter-nameless', 'transcript', chapter.id, chapter.kind)),
+        ...when(after, blocks('chapter-after-end', 'transcript', chapter.id, chapter.title)),
+        ...when(
+          !after && until !== null && until - chapter.startMs < SHORTEST_CHAPTER_MS,
+          warns('chapter-short', 'transcript', chapter.id, chapter.title),
+        ),
+      ];
+    }),
+  ];
+};
+
+const checkRingKinds: Check = ({ content }) =>
+  content.ringKinds.flatMap((kind) => [
+    ...when(blank(kind.name), blocks('ring-kind-nameless', 'making', kind.id)),
+    ...when(
+      !SYSTEM.test(kind.wire.stated) || !SYSTEM.test(kind.innerDiameter.stated),
+      blocks('size-without-system', 'making', kind.id, kind.name),
+    ),
+    ...when(
+      kind.metal === 'other' && blank(kind.metalName),
+      blocks('metal-missing', 'making', kind.id, kind.name),
+    ),
+    ...when(blank(kind.colour), warns('colour-missing', 'making', kind.id, kind.name)),
+  ]);
+
+const checkSequence: Check = ({ content, recording }) => {
+  const known = new Set(content.ringKinds.map((kind) => kind.id));
+  const placements = placementsOf(content);
+  const nameOf = (id: string): string => {
+    const part = SEQUENCE_PARTS.find((each) => content[each].some((placement) => placement.id === id));
+    return part ? `${part} ${content[part].findIndex((placement) => placement.id === id) + 1}` : 'step';
+  };
+  return [
+    ...[...placements, ...content.steps].flatMap((step) => [
+      ...when(blank(step.sentence), blocks('sentence-missing', 'making', step.id, nameOf(step.id))),
+      ...when(
+        recording !== null && step.atMs === null,
+        warns('moment-missing', 'making', step.id, nameOf(step.id)),
+      ),
+      ...when(
+        recording !== null && step.atMs !== null && step.atMs >= recording.durationMs,
+        warns('moment-after-end', 'making', step.id, nameOf(step.id)),
+      ),
+    ]),
+    ...placements.flatMap((placement) => {
+      const used = [...placement.carries.map((carry) => carry.ringKind), placement.opened];
+      return [
+        ...when(
+          used.some((id) => id !== null && !known.has(id)),
+          blocks('ring-kind-unknown', 'making', placement.id, nameOf(placement.id)),
+        ),
+        ...when(
+          placement.opened === null && placement.carries.length === 0,
+          warns('adds-nothing', 'making', placement.id, nameOf(placement.id)),
+        ),
+      ];
+    }),
+    ...when(
+      placements.some((placement) => placement.opened !== null) &&
+        placements.every((placement) => placement.carries.length === 0),
+      warns('nothing-closed', 'making'),
+    ),
+  ];
+};
+
+const checkKit: Check = ({ content, sizesWithoutKit }) => [
+  ...when(content.ringKinds.length > 0 && content.repeat.length === 0, warns('repeat-missing', 'making')),
+  ...when(content.repeat.length > 0 && content.sample === null, warns('sample-missing', 'making', 'sample')),
+  ...when(content.repeat.length > 0 && content.sizes.length === 0, warns('sizes-missing', 'kit')),
+  ...content.sizes
+    .filter((size) => sizesWithoutKit.includes(size.id))
+    .map((size) => blocks('kit-not-computed', 'kit', size.id, size.name)),
+  ...content.materials.flatMap((item) => [
+    ...when(blank(item.name), blocks('material-nameless', 'making', item.id)),
+    ...when(item.quantityMilli === 0, warns('quantity-missing', 'making', item.id, item.name)),
+  ]),
+];
+
+const checkText: Check = ({ content }) => [
+  ...when(blank(content.summary), warns('summary-missing', 'making', 'summary')),
+  ...when(blank(content.weave), warns('weave-missing', 'making', 'weave')),
+  ...when(
+    content.leaning === 'none' && HANDED.test(`${content.weave} ${content.otherNames}`),
+    warns('leaning-unstated', 'making', 'leaning', content.weave),
+  ),
+  ...when(
+    content.prepareMinutes === null && content.makeMinutes === null,
+    warns('minutes-missing', 'making', 'minutes'),
+  ),
+  ...when(blank(content.licence), warns('licence-missing', 'making', 'licence')),
+];
+
+const checkCautions: Check = ({ content }) => {
+  const offered = offeredCautions(content);
+  return [
+    ...content.cautions
+      .filter((caution) => caution.of === null && blank(caution.text))
+      .map((caution) => blocks('caution-empty', 'making', caution.id)),
+    ...(content.cautions.length === 0 && offered.length > 0
+      ? [warns('caution-missing', 'making', null, offered.map((caution) => caution.title).join(', '))]
+      : offered.map((caution) => warns('caution-fits', 'making', caution.id, caution.title))),
+  ];
+};
+
+/** An address that a browser can read and that names a host (or a mailbox). */
+export function linkIsWellFormed(address: string): boolean {
+  if (!linkAddress.safeParse(address).success || !URL.canParse(address)) return false;
+  const url = new URL(address);
+  return url.protocol === 'mailto:' ? url.pathname.includes('@') : url.hostname.includes('.');
+}
+
+const checkLinks: Check = ({ content }) => [
+  ...content.links.flatMap((link) => [
+    ...when(
+      !linkIsWellFormed(link.address),
+      blocks('link-not-well-formed', 'making', link.id, link.label || link.address),
+    ),
+    ...when(blank(link.label), warns('link-nameless', 'making', link.id, link.address)),
+  ]),
+  // An offer may do without a link; one that it has must lead somewhere.
+  ...[...content.ringKinds, ...content.materials]
+    .filter((sold) => sold.offer !== null && sold.offer.link !== '' && !linkIsWellFormed(sold.offer.link))
+    .map((sold) => blocks('link-not-well-formed', 'making', sold.id, sold.name)),
+];
+
+const checkCorrections: Check = ({ content, recording }) =>
+  content.corrections
+    .filter((correction) => correction.revision === null)
+    .flatMap((correction) => {
+      const { startMs, endMs } = correction;
+      const half = (startMs === null) !== (endMs === null);
+      const backwards = startMs !== null && endMs !== null && endMs <= startMs;
+      const beyond = recording !== null && startMs !== null && startMs >= recording.durationMs;
+      return [
+        ...when(
+          blank(correction.wrong) || blank(correction.right) || blank(correction.affects),
+          blocks('correction-incomplete', 'corrections', correction.id, correction.wrong),
+        ),
+        ...when(
+          half || backwards || beyond,
+          blocks('correction-span-wrong', 'corrections', correction.id, correction.wrong),
+        ),
+      ];
+    });
+
+const CHECKS: readonly Check[] = [
+  checkSource,
+  checkChapters,
+  checkRingKinds,
+  checkSequence,
+  checkKit,
+  checkText,
+  checkCautions,
+  checkLinks,
+  checkCorrections,
+];
