@@ -1,0 +1,33 @@
+/** A new person with a password; made only by what an invitation leads to. */
+import type { Queries } from '#lib/data/database.ts';
+import { accounts } from './accounts.ts';
+
+/** Slow by design: never inside a transaction. */
+export const hashPassword = async (password: string): Promise<string> =>
+  (await accounts().$context).password.hash(password);
+
+/** An e-mail address as it is kept and compared. */
+export const plainEmail = (email: string): string => email.trim().toLowerCase();
+
+/** Adds the person and their password; throws a unique violation where the e-mail address is taken. */
+export async function createPerson(
+  tx: Queries,
+  person: {
+    readonly id: string;
+    readonly name: string;
+    readonly email: string;
+    readonly passwordHash: string;
+  },
+): Promise<void> {
+  const { id, name, email, passwordHash } = person;
+  await tx.user.create({ data: { id, name, email: plainEmail(email) } });
+  await tx.account.create({
+    data: {
+      id: `password-of-${id}`,
+      accountId: id,
+      providerId: 'credential',
+      userId: id,
+      password: passwordHash,
+    },
+  });
+}

@@ -1,0 +1,54 @@
+/** What an owner states about a workshop. */
+import { z } from 'zod';
+import type { Membership } from '#lib/access/caller.ts';
+import { uniqueViolation } from '#lib/data/unique-violation.ts';
+import { failed, ok, type Result } from '#lib/result.ts';
+import type { Bench } from './bench.ts';
+import { DEMO_WORKSHOP_SLUG } from './demo-workshop.ts';
+
+export const workshopSettings = z.object({
+  name: z.string().trim().min(1).max(120),
+  about: z.string().trim().max(5_000),
+  /** ISO 4217. */
+  currency: z.string().refine(isCurrency),
+  /** BCP 47. */
+  language: z.string().refine(isLanguage),
+  /** In the address of its pages; changing it ends the old addresses. */
+  slug: z
+    .string()
+    .max(60)
+    .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/),
+});
+export type WorkshopSettings = Readonly<z.infer<typeof workshopSettings>>;
+
+/** Whether a text is an ISO 4217 code that this runtime knows. */
+function isCurrency(text: string): boolean {
+  return Intl.supportedValuesOf('currency').includes(text);
+}
+
+/** Whether a text is a well-formed BCP 47 tag in its canonical form. */
+function isLanguage(text: string): boolean {
+  try {
+    return text.length <= 35 && Intl.getCanonicalLocales(text)[0] === text;
+  } catch {
+    return false;
+  }
+}
+
+/** Saves the settings; `slug-taken` where another workshop has that address, or the demo's is touched. */
+export async function changeWorkshop(
+  { db }: Bench,
+  { workshop }: Membership,
+  settings: WorkshopSettings,
+): Promise<Result<null, { readonly code: 'slug-taken' }>> {
+  const moves = settings.slug !== workshop.slug;
+  if (moves && [settings.slug, workshop.slug].includes(DEMO_WORKSHOP_SLUG))
+    return failed({ code: 'slug-taken' });
+  try {
+    await db.workshop.update({ where: { id: workshop.id }, data: settings });
+    return ok(null);
+  } catch (error) {
+    if (uniqueViolation(error)?.includes('slug')) return failed({ code: 'slug-taken' });
+    throw error;
+  }
+}

@@ -1,0 +1,32 @@
+/** Begins a lesson: a title, and nothing said yet. */
+import type { Membership } from '#lib/access/caller.ts';
+import { emptyContent } from '#lib/lesson/content.ts';
+import { freeSlug, slugOf } from '#lib/lesson/slug.ts';
+import type { Bench } from './bench.ts';
+import { retryOnTakenSlug } from './create-workshop.ts';
+
+/** The new lesson's id. Language and currency are the workshop's. */
+export async function createLesson(
+  { db, now, newId }: Bench,
+  { workshop }: Membership,
+  { title }: { readonly title: string },
+): Promise<string> {
+  const id = newId();
+  const wanted = slugOf(title, 'lesson');
+  const content = emptyContent(title, workshop.language, workshop.currency);
+  await retryOnTakenSlug(async () => {
+    const taken = await db.lesson.findMany({
+      where: { workshopId: workshop.id, slug: { startsWith: wanted } },
+      select: { slug: true },
+    });
+    const slug = freeSlug(
+      wanted,
+      taken.map((lesson) => lesson.slug),
+    );
+    const at = now();
+    await db.lesson.create({
+      data: { id, workshopId: workshop.id, slug, content, createdAt: at, updatedAt: at },
+    });
+  });
+  return id;
+}

@@ -1,0 +1,50 @@
+/** Makes a workshop with its first owner. */
+import type { Queries } from '#lib/data/database.ts';
+import { uniqueViolation } from '#lib/data/unique-violation.ts';
+import { freeSlug, slugOf } from '#lib/lesson/slug.ts';
+import type { Bench } from './bench.ts';
+import { DEMO_WORKSHOP_SLUG } from './demo-workshop.ts';
+
+/** The new workshop's slug; made from its name, with a number where that is taken. */
+export async function createWorkshop(
+  bench: Bench,
+  input: { readonly name: string; readonly ownerId: string },
+): Promise<string> {
+  return retryOnTakenSlug(() => bench.db.$transaction((tx) => addWorkshop(tx, bench, input)));
+}
+
+/** The same inside a transaction; wrap that in `retryOnTakenSlug`. */
+export async function addWorkshop(
+  tx: Queries,
+  { newId, now }: Pick<Bench, 'newId' | 'now'>,
+  { name, ownerId }: { readonly name: string; readonly ownerId: string },
+): Promise<string> {
+  const wanted = slugOf(name, 'workshop');
+  const taken = await tx.workshop.findMany({
+    where: { slug: { startsWith: wanted } },
+    select: { slug: true },
+  });
+  const slug = freeSlug(wanted, [DEMO_WORKSHOP_SLUG, ...taken.map((workshop) => workshop.slug)]);
+  const at = now();
+  await tx.workshop.create({
+    data: {
+      id: newId(),
+      slug,
+      name,
+      createdAt: at,
+      members: { create: { id: newId(), userId: ownerId, role: 'owner', createdAt: at } },
+    },
+  });
+  return slug;
+}
+
+/** Does it again where somebody took the same slug in the same moment. */
+export async function retryOnTakenSlug<T>(make: () => Promise<T>): Promise<T> {
+  for (let tries = 1; ; tries += 1) {
+    try {
+      return await make();
+    } catch (error) {
+      if (tries >= 5 || !uniqueViolation(error)?.includes('slug')) throw error;
+    }
+  }
+}

@@ -1,0 +1,51 @@
+/** Deletes a lesson for ever: draft, recordings, revisions and their public pages. */
+import { type Membership, roleSuffices } from '#lib/access/caller.ts';
+import { discardFiles, removeDiscardedFiles } from '#lib/data/discarded-files.ts';
+import { failed, ok, type Result } from '#lib/result.ts';
+import type { Bench } from './bench.ts';
+
+/** `published-needs-owner`: what pupils may have bought kits after is not an editor's to take away. */
+export interface DeleteLessonFault {
+  readonly code: 'not-found' | 'published-needs-owner';
+}
+
+/**
+ * Deletes a lesson of the membership's workshop. The rows go at once or not at
+ * all; the files after them, and where that is cut short at the next deletion.
+ */
+export async function deleteLesson(
+  { db }: Bench,
+  { workshop, role }: Membership,
+  lessonId: string,
+  removeFile: (storageKey: string) => Promise<void>,
+): Promise<Result<null, DeleteLessonFault>> {
+  const deleted = await db.$transaction(async (tx): Promise<Result<null, DeleteLessonFault>> => {
+    // Holds back a publication that would slip in between.
+    await tx.$queryRaw`SELECT "id" FROM "lesson" WHERE "id" = ${lessonId} FOR UPDATE`;
+    const lesson = await tx.lesson.findFirst({
+      where: { id: lessonId, workshopId: workshop.id },
+      select: {
+        recordings: {
+          select: { originalKey: true, playableKey: true, posterKey: true, peaksKey: true, stills: true },
+        },
+        _count: { select: { revisions: true } },
+      },
+    });
+    if (!lesson) return failed({ code: 'not-found' });
+    if (lesson._count.revisions > 0 && !roleSuffices(role, 'owner')) {
+      return failed({ code: 'published-needs-owner' });
+    }
+    const keys = lesson.recordings.flatMap(({ stills, ...recording }) => [
+      ...Object.values(recording),
+      ...stills.map((still) => still.storageKey),
+    ]);
+    await discardFiles(
+      tx,
+      keys.filter((key) => key !== null),
+    );
+    await tx.lesson.delete({ where: { id: lessonId } });
+    return ok(null);
+  });
+  if (deleted.ok) await removeDiscardedFiles(db, removeFile);
+  return deleted;
+}

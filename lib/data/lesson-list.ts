@@ -1,0 +1,69 @@
+/** The lessons of a workshop as its members see them in a list. */
+import { z } from 'zod';
+import type { Queries } from './database.ts';
+
+export interface ListedLesson {
+  readonly id: string;
+  readonly slug: string;
+  readonly title: string;
+  readonly changedAt: Date;
+  /** Latest revision, or null where nothing is published. */
+  readonly published: { readonly number: number; readonly at: Date } | null;
+  /** Whether the draft was changed after that revision. */
+  readonly changedSince: boolean;
+  /** What deleting the lesson would lose. */
+  readonly holds: {
+    readonly cues: number;
+    readonly chapters: number;
+    readonly recordings: number;
+    readonly revisions: number;
+    readonly corrections: number;
+  };
+}
+
+const row = z.object({
+  id: z.string(),
+  slug: z.string(),
+  title: z.string(),
+  changedAt: z.date(),
+  number: z.number().nullable(),
+  publishedAt: z.date().nullable(),
+  cues: z.number(),
+  chapters: z.number(),
+  recordings: z.number(),
+  revisions: z.number(),
+  corrections: z.number(),
+});
+
+/** All lessons of a workshop, the last changed first. */
+export async function findLessons(db: Queries, workshopId: string): Promise<readonly ListedLesson[]> {
+  const rows: unknown[] = await db.$queryRaw`
+    SELECT l."id", l."slug", COALESCE(l."content"->>'title', '') AS "title", l."updatedAt" AS "changedAt",
+      latest."number", latest."publishedAt",
+      (SELECT count(*)::int FROM "cue" WHERE "lessonId" = l."id") AS "cues",
+      jsonb_array_length(COALESCE(l."content"->'chapters', '[]')) AS "chapters",
+      (SELECT count(*)::int FROM "recording" WHERE "lessonId" = l."id" AND "state" <> 'cancelled') AS "recordings",
+      (SELECT count(*)::int FROM "revision" WHERE "lessonId" = l."id") AS "revisions",
+      jsonb_array_length(COALESCE(l."content"->'corrections', '[]')) AS "corrections"
+    FROM "lesson" l
+    LEFT JOIN LATERAL (
+      SELECT "number", "publishedAt" FROM "revision" WHERE "lessonId" = l."id" ORDER BY "number" DESC LIMIT 1
+    ) latest ON true
+    WHERE l."workshopId" = ${workshopId}
+    ORDER BY l."updatedAt" DESC, l."id"`;
+  return z.array(row).parse(rows).map(toListed);
+}
+
+function toListed(found: z.infer<typeof row>): ListedLesson {
+  const { id, slug, title, changedAt, number, publishedAt, ...holds } = found;
+  const published = number === null || publishedAt === null ? null : { number, at: publishedAt };
+  return {
+    id,
+    slug,
+    title,
+    changedAt,
+    published,
+    changedSince: published !== null && changedAt > published.at,
+    holds,
+  };
+}
