@@ -33,6 +33,10 @@ const schema = z.object({
 
 export type Environment = Readonly<z.infer<typeof schema>>;
 
+/** How much is logged; does not ask for the other settings, so that tools can log too. */
+export const logLevel = (): Environment['BENCHLEAF_LOG'] =>
+  schema.shape.BENCHLEAF_LOG.catch('info').parse(process.env['BENCHLEAF_LOG']);
+
 let parsed: Environment | undefined;
 
 /**

@@ -1,11 +1,11 @@
 /** What the program tells its keeper: JSON lines on standard output. Never anything a teacher wrote. */
 import { type Logger, pino } from 'pino';
-import { environment } from './environment.ts';
+import { logLevel } from './environment.ts';
 
 let opened: Logger | undefined;
 
-/** The process's log, opened at first use so that a build needs no environment. */
+/** The process's log. */
 export function log(): Logger {
-  opened ??= pino({ level: environment().BENCHLEAF_LOG, base: null });
+  opened ??= pino({ level: logLevel(), base: null });
   return opened;
 }
