@@ -1,0 +1,174 @@
+/**
+ * The kit list: what one finished size takes, ring by ring kind, with the
+ * numbers that every line was reckoned from. Counts, packs and prices are
+ * whole numbers throughout; masses alone are fractions.
+ */
+import { failed, ok, type Result } from '#lib/result.ts';
+import { massOf, type RingMass } from '#lib/rings/ring.ts';
+import type { RingKind } from '#lib/rings/ring-kind.ts';
+import type { Offer } from '#lib/thing.ts';
+import { countSequence, type PartCounts, totalOf } from '#lib/weave/sequence.ts';
+import { type LengthFault, type LengthWorking, repeatsFor, targetOf } from './length.ts';
+import type { Making } from './making.ts';
+import { type MaterialLine, materialLine } from './material-line.ts';
+import { addPrices, type Price, type PriceSum, priceOf } from './price.ts';
+import { packsFor, withSpare } from './whole.ts';
+
+/** Packs that cover a line; `overUnits` stay over. */
+export interface Packs {
+  readonly packs: number;
+  readonly packCount: number;
+  readonly over: number;
+}
+
+/** One ring kind of a kit. */
+export interface RingLine {
+  readonly ringKind: RingKind;
+  /** What each part takes; the line's counts are start + repeats x repeat + finishing. */
+  readonly parts: PartCounts;
+  readonly opened: number;
+  readonly closed: number;
+  /** Opened + closed. */
+  readonly net: number;
+  readonly spare: number;
+  /** Net + spare, rounded up on this line. */
+  readonly issued: number;
+  readonly packs: Packs | null;
+  readonly price: Price | null;
+  /** Mass of one ring and where it is from; null where nothing tells. */
+  readonly ringMass: RingMass | null;
+  readonly netG: number | null;
+  readonly issuedG: number | null;
+}
+
+export interface KitList {
+  readonly bodyMm: number;
+  /** Null where nothing repeats: then the piece has the size that it has. */
+  readonly length: LengthWorking | null;
+  readonly repeats: number;
+  readonly sparePercent: number;
+  readonly currency: string;
+  readonly rings: readonly RingLine[];
+  /** What is used up or built in; counted and priced with the kit. */
+  readonly materials: readonly MaterialLine[];
+  /** What a pupil needs beside her and keeps: tools and safety items; not in the sums. */
+  readonly tools: readonly MaterialLine[];
+  readonly totals: KitTotals;
+}
+
+export interface KitTotals {
+  readonly opened: number;
+  readonly closed: number;
+  readonly net: number;
+  readonly spare: number;
+  readonly issued: number;
+  /** Rings alone; null where a ring kind has no mass. */
+  readonly ringsNetG: number | null;
+  readonly ringsIssuedG: number | null;
+  /** Materials that state a mass. */
+  readonly materialsG: number;
+  readonly price: PriceSum;
+}
+
+export type KitFault =
+  | LengthFault
+  /** There is a repeat but no sample that says how long it is. */
+  | { readonly code: 'no-sample' }
+  /** Neither a placement nor a material: nothing to count. */
+  | { readonly code: 'nothing-to-count' }
+  /** Placements name a ring kind that is not there. */
+  | { readonly code: 'ring-kind-missing'; readonly ringKind: string };
+
+/**
+ * The kit for one body measure (mm: wrist, neck, ...). Without a repeat and
+ * without materials counted by repeat, no length is reckoned and the kit is
+ * the same for everyone; materials by length then go by the target.
+ */
+export function kitFor(making: Making, bodyMm: number): Result<KitList, KitFault> {
+  const counts = countSequence(making);
+  if (counts.size === 0 && making.materials.length === 0) return failed({ code: 'nothing-to-count' });
+  const kinds = new Map(making.ringKinds.map((kind) => [kind.id, kind]));
+  for (const id of counts.keys())
+    if (!kinds.has(id)) return failed({ code: 'ring-kind-missing', ringKind: id });
+
+  const target = targetOf(bodyMm, making.kitRules.easeMm);
+  if (!target.ok) return target;
+  const repeating = making.repeat.length > 0 || making.materials.some((m) => m.per === 'repeat');
+  if (repeating && !making.sample) return failed({ code: 'no-sample' });
+  const length = repeating && making.sample ? repeatsFor(bodyMm, making.sample, making.kitRules) : null;
+  if (length && !length.ok) return length;
+
+  const repeats = length?.value.repeats ?? 0;
+  const finishedMm = length?.value.finishedMm ?? target.value;
+  const { sparePercent } = making.kitRules;
+  // In the order in which the lesson lists its ring kinds, so that every kit reads alike.
+  const rings = making.ringKinds.flatMap((ringKind) => {
+    const parts = counts.get(ringKind.id);
+    return parts ? [ringLine(ringKind, parts, repeats, sparePercent)] : [];
+  });
+  const lines = making.materials.map((m) => materialLine(m, repeats, finishedMm));
+  const materials = lines.filter((line) => !isKept(line));
+  return ok({
+    bodyMm,
+    length: length?.value ?? null,
+    repeats,
+    sparePercent,
+    currency: making.currency,
+    rings,
+    materials,
+    tools: lines.filter(isKept),
+    totals: totalsOf(rings, materials),
+  });
+}
+
+const isKept = ({ material }: MaterialLine): boolean =>
+  material.kind === 'tool' || material.kind === 'safety';
+
+function ringLine(ringKind: RingKind, parts: PartCounts, repeats: number, sparePercent: number): RingLine {
+  const { opened, closed } = totalOf(parts, repeats);
+  const net = opened + closed;
+  const issued = withSpare(net, sparePercent);
+  const ringMass = massOf(ringKind);
+  return {
+    ringKind,
+    parts,
+    opened,
+    closed,
+    net,
+    spare: issued - net,
+    issued,
+    packs: ringKind.offer && packsOf(ringKind.offer, issued),
+    price: ringKind.offer && priceOf(ringKind.offer, issued * 1000),
+    ringMass,
+    netG: ringMass && net * ringMass.g,
+    issuedG: ringMass && issued * ringMass.g,
+  };
+}
+
+/** Packs for a count of rings, and what stays over. */
+export function packsOf(offer: Offer, need: number): Packs {
+  const packs = packsFor(need, offer.packCount);
+  return { packs, packCount: offer.packCount, over: packs * offer.packCount - need };
+}
+
+const total = (numbers: readonly number[]): number => numbers.reduce((sum, n) => sum + n, 0);
+
+/** A sum that is unknown as soon as one part is. */
+const knownTotal = (numbers: readonly (number | null)[]): number | null => {
+  const known = numbers.filter((n) => n !== null);
+  return known.length === numbers.length ? total(known) : null;
+};
+
+function totalsOf(rings: readonly RingLine[], materials: readonly MaterialLine[]): KitTotals {
+  return {
+    opened: total(rings.map((r) => r.opened)),
+    closed: total(rings.map((r) => r.closed)),
+    net: total(rings.map((r) => r.net)),
+    spare: total(rings.map((r) => r.spare)),
+    issued: total(rings.map((r) => r.issued)),
+    ringsNetG: knownTotal(rings.map((r) => r.netG)),
+    ringsIssuedG: knownTotal(rings.map((r) => r.issuedG)),
+    materialsG: total(materials.map((m) => m.g ?? 0)),
+    price: addPrices([...rings.map((r) => r.price), ...materials.map((m) => m.price)]),
+  };
+}
