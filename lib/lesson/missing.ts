@@ -3,6 +3,8 @@
  * A finding blocks publishing or only warns; a warning can be put aside, a
  * block cannot. Findings carry facts; app/words/finding.ts words them.
  */
+import { kitFor } from '#lib/kit/kit-list.ts';
+import { namesSystem } from '#lib/rings/parse-size.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
 import { offeredCautions } from './cautions.ts';
 import { type Content, linkAddress, SEQUENCE_PARTS } from './content.ts';
@@ -74,8 +76,6 @@ export interface Checked {
   readonly cues: readonly Cue[];
   /** Null where the lesson has no ready recording. */
   readonly recording: { readonly durationMs: number; readonly hasAudio: boolean } | null;
-  /** Ids of the sizes for which no kit can be computed. */
-  readonly sizesWithoutKit: readonly string[];
 }
 
 /** Tells a finding in `content.dismissed`. */
@@ -118,9 +118,6 @@ const warns = (code: FindingCode, screen: Screen, of: string | null = null, name
 });
 const when = (holds: boolean, finding: Finding): readonly Finding[] => (holds ? [finding] : []);
 const blank = (text: string): boolean => text.trim() === '';
-
-/** A gauge number alone means two different wires: the system has to be stated with it. */
-const SYSTEM = /\b(awg|swg)\b|\d\s*(mm|in|inch|inches|"|″)(?![a-z])/i;
 
 /** Weaves that exist in a left and a right hand. Names: common practice. */
 const HANDED = /\b(persian|spiral|jens pind|jpl)/i;
@@ -170,7 +167,7 @@ const checkRingKinds: Check = ({ content }) =>
   content.ringKinds.flatMap((kind) => [
     ...when(blank(kind.name), blocks('ring-kind-nameless', 'making', kind.id)),
     ...when(
-      !SYSTEM.test(kind.wire.stated) || !SYSTEM.test(kind.innerDiameter.stated),
+      !namesSystem(kind.wire.stated) || !namesSystem(kind.innerDiameter.stated),
       blocks('size-without-system', 'making', kind.id, kind.name),
     ),
     ...when(
@@ -220,12 +217,12 @@ const checkSequence: Check = ({ content, recording }) => {
   ];
 };
 
-const checkKit: Check = ({ content, sizesWithoutKit }) => [
+const checkKit: Check = ({ content }) => [
   ...when(content.ringKinds.length > 0 && content.repeat.length === 0, warns('repeat-missing', 'making')),
   ...when(content.repeat.length > 0 && content.sample === null, warns('sample-missing', 'making', 'sample')),
   ...when(content.repeat.length > 0 && content.sizes.length === 0, warns('sizes-missing', 'kit')),
   ...content.sizes
-    .filter((size) => sizesWithoutKit.includes(size.id))
+    .filter((size) => !kitFor(content, size.bodyMm).ok)
     .map((size) => blocks('kit-not-computed', 'kit', size.id, size.name)),
   ...content.materials.flatMap((item) => [
     ...when(blank(item.name), blocks('material-nameless', 'making', item.id)),

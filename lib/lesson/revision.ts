@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { type Cue, compareCues, cue } from '#lib/transcript/cue.ts';
 import { type Content, content, thingId } from './content.ts';
+import { type FrozenKit, freezeKits, frozenKit } from './frozen-kit.ts';
 import { pageSteps } from './page-steps.ts';
 
 export const REVISION_SCHEMA = 1;
@@ -45,15 +46,17 @@ export const revision = z.object({
   cues: z.array(cue),
   recording: frozenRecording.nullable(),
   stills: z.array(frozenStill),
+  kits: z.array(frozenKit),
 });
 
 type Parsed = z.infer<typeof revision>;
 export type Revision = Readonly<
-  Omit<Parsed, 'content' | 'cues' | 'recording' | 'stills'> & {
+  Omit<Parsed, 'content' | 'cues' | 'recording' | 'stills' | 'kits'> & {
     content: Content;
     cues: readonly Cue[];
     recording: FrozenRecording | null;
     stills: readonly FrozenStill[];
+    kits: readonly FrozenKit[];
   }
 >;
 
@@ -92,6 +95,7 @@ export function freezeRevision(from: ToFreeze): Revision {
         ? []
         : [{ of: step.id, atMs: step.atMs, key, text: step.stillText }];
     }),
+    kits: freezeKits(from.content),
   };
 }
 
