@@ -1,8 +1,10 @@
 /** Which requests are turned away before any route sees them, by their head alone. */
 
 const MIB = 1024 * 1024;
-/** Largest body of an ordinary route: the changes of a long draft fit well within. */
+/** Largest body of an ordinary route. */
 const JSON_LIMIT = 4 * MIB;
+/** Largest save of a draft: 20,000 cues put at once fit well within. */
+const DRAFT_LIMIT = 16 * MIB;
 /** Largest transcript file. */
 const TRANSCRIPT_LIMIT = 20 * MIB;
 
@@ -24,6 +26,7 @@ export type Refusal =
 /** Most bytes that a request's body may have; null where the route itself counts (recordings). */
 export function bodyLimit(path: string): number | null {
   if (path === '/api/uploads' || path.startsWith('/api/uploads/')) return null;
+  if (path.endsWith('/draft')) return DRAFT_LIMIT;
   return path.endsWith('/transcript-files') ? TRANSCRIPT_LIMIT : JSON_LIMIT;
 }
 

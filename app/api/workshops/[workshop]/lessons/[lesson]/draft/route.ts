@@ -1,5 +1,5 @@
 /** The draft of a lesson: read it whole, or save changes on a named version of it. */
-import { readJson } from '#app/http/read-json.ts';
+import { readBody } from '#app/http/read-body.ts';
 import { fault, withMember } from '#app/http/with-member.ts';
 import { openBench } from '#lib/bench/bench.ts';
 import { type SaveDraftFault, saveDraft, saveRequest } from '#lib/bench/save-draft.ts';
@@ -8,7 +8,7 @@ import { findDraft } from '#lib/data/lessons.ts';
 type Params = { workshop: string; lesson: string };
 
 // 20,000 cues of a sentence each, twice over.
-const MOST_BYTES = 16_000_000;
+const MOST_BYTES = 16 * 1024 * 1024;
 const fresh = { headers: { 'cache-control': 'no-store' } };
 
 export const GET = withMember<Params>('viewer', async (_request, at, params) => {
@@ -17,7 +17,7 @@ export const GET = withMember<Params>('viewer', async (_request, at, params) => 
 });
 
 export const PATCH = withMember<Params>('editor', async (request, at, params) => {
-  const body = await readJson(request, saveRequest, { mostBytes: MOST_BYTES });
+  const body = await readBody(request, saveRequest, MOST_BYTES);
   if (!body.ok) return body.refusal;
   const saved = await saveDraft(openBench(), {
     ...body.value,
