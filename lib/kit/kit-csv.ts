@@ -1,0 +1,85 @@
+/** A kit as comma-separated values (RFC 4180), for a spreadsheet: one line a ring kind or material. */
+import { metalNameOf } from '#lib/rings/metals.ts';
+import type { KitList } from './kit-list.ts';
+import { formatAmount } from './money.ts';
+import { formatDecimal } from './parse-decimal.ts';
+import { milliToMinor } from './price.ts';
+
+const COLUMNS = [
+  'what',
+  'name',
+  'inner diameter',
+  'wire',
+  'metal',
+  'colour',
+  'opened',
+  'closed',
+  'spare',
+  'needed',
+  'unit',
+  'packs',
+  'per pack',
+  'over',
+  'grams',
+  'price of packs',
+  'pro rata',
+  'currency',
+  'link',
+] as const;
+
+/**
+ * The text of the file, lines ended by CR LF. The same kit gives the same
+ * bytes. A text that a spreadsheet would run as a formula gets an apostrophe.
+ */
+export function kitCsv(kit: KitList): string {
+  const money = (minor: number | undefined): string =>
+    minor === undefined ? '' : formatAmount(minor, kit.currency);
+  const rings = kit.rings.map((line) => [
+    'ring',
+    line.ringKind.name,
+    line.ringKind.innerDiameter.stated,
+    line.ringKind.wire.stated,
+    metalNameOf(line.ringKind),
+    line.ringKind.colour,
+    line.opened,
+    line.closed,
+    line.spare,
+    line.issued,
+    'ring',
+    line.packs?.packs ?? '',
+    line.packs?.packCount ?? '',
+    line.packs?.over ?? '',
+    line.issuedG?.toFixed(2) ?? '',
+    money(line.price?.packsMinor),
+    money(line.price ? milliToMinor(line.price.proRataMilli) : undefined),
+    kit.currency,
+    line.ringKind.offer?.link ?? '',
+  ]);
+  const rest = [...kit.materials, ...kit.tools].map((line) => [
+    line.material.kind,
+    line.material.name,
+    '',
+    '',
+    '',
+    '',
+    '',
+    '',
+    '',
+    formatDecimal(line.needMilli, 3),
+    line.material.unit,
+    line.packs?.packs ?? '',
+    line.packs?.packCount ?? '',
+    line.packs ? formatDecimal(line.packs.overMilli, 3) : '',
+    line.g?.toFixed(2) ?? '',
+    money(line.price?.packsMinor),
+    money(line.price ? milliToMinor(line.price.proRataMilli) : undefined),
+    kit.currency,
+    line.material.offer?.link ?? '',
+  ]);
+  return [COLUMNS, ...rings, ...rest].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+}
+
+function cell(value: string | number): string {
+  const text = typeof value === 'string' && /^[=+\-@\t\r]/.test(value) ? `'${value}` : String(value);
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}
