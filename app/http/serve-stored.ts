@@ -1,7 +1,7 @@
 /** Answers with a stored file, whole or in part, so that players can seek. */
 import { createHash } from 'node:crypto';
 import { alreadyHas, readByteRange } from '#lib/storage/byte-range.ts';
-import { storage } from '#lib/storage/open-storage.ts';
+import { openStorage } from '#lib/storage/open-storage.ts';
 
 interface Serving {
   /** Cache-Control without `no-transform`, which is always added. */
@@ -19,7 +19,7 @@ export async function serveStored(
   type: string,
   { cache = 'private, max-age=0, must-revalidate' }: Serving = {},
 ): Promise<Response> {
-  const size = await storage().size(storageKey);
+  const size = await openStorage().size(storageKey);
   if (size === null) return new Response(null, { status: 404, headers: { 'cache-control': 'no-store' } });
   const etag = tagOf(storageKey, size);
   const headers = new Headers({
@@ -44,7 +44,7 @@ export async function serveStored(
   const { start, end } = range.kind === 'part' ? range : { start: 0, end: size };
   headers.set('content-length', String(end - start));
   if (range.kind === 'part') headers.set('content-range', `bytes ${start}-${end - 1}/${size}`);
-  return new Response(storage().read(storageKey, { start, end }), {
+  return new Response(openStorage().read(storageKey, { start, end }), {
     status: range.kind === 'part' ? 206 : 200,
     headers,
   });

@@ -6,7 +6,7 @@ import type { Storage } from './storage.ts';
 let opened: Storage | undefined;
 
 /** The running program's storage. */
-export function storage(): Storage {
+export function openStorage(): Storage {
   opened ??= openLocalDisk(environment().BENCHLEAF_FILES);
   return opened;
 }

@@ -1,0 +1,2 @@
+-- The attempt at ingesting that may write to the row.
+ALTER TABLE "recording" ADD COLUMN "attempt" TEXT;
