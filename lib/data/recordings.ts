@@ -125,3 +125,15 @@ export async function readyRecording(
     peaksKey: row.peaksKey,
   };
 }
+
+/** Makes a stored still the picture that stands for a recording. */
+export async function setPoster(
+  db: Queries,
+  recordingId: string,
+  poster: { readonly key: string; readonly atMs: number },
+): Promise<void> {
+  await db.recording.updateMany({
+    where: { id: recordingId, state: 'ready' },
+    data: { posterKey: poster.key, posterAtMs: poster.atMs },
+  });
+}

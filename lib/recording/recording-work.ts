@@ -1,6 +1,7 @@
 /** What work on recordings needs: the database, the files, ffmpeg, and a place to work in. */
 import { randomUUID } from 'node:crypto';
 import { mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { environment } from '#lib/config/environment.ts';
 import { programPath } from '#lib/config/program-path.ts';
@@ -37,6 +38,12 @@ export const uploadsFolder = (filesFolder: string): string => join(filesFolder, 
 /** Where attempts have their folders. What a killed one leaves is swept. */
 export const workFolder = (filesFolder: string): string => join(filesFolder, 'work');
 
+/** Whose an attempt's folder is; null for what is none. */
+export function readAttemptFolder(name: string): { readonly host: string; readonly pid: number } | null {
+  const match = /^attempt_(.+)_(\d+)_[^_]+$/.exec(name);
+  return match ? { host: match[1] ?? '', pid: Number(match[2]) } : null;
+}
+
 /** Runs `use` with an empty folder of its own, which is gone afterwards. */
 export async function withFolder<T>(
   work: Pick<RecordingWork, 'filesFolder'>,
@@ -44,7 +51,7 @@ export async function withFolder<T>(
 ): Promise<T> {
   const parent = workFolder(work.filesFolder);
   await mkdir(parent, { recursive: true });
-  const folder = await mkdtemp(join(parent, 'attempt-'));
+  const folder = await mkdtemp(join(parent, `attempt_${hostname()}_${process.pid}_`));
   try {
     return await use(folder);
   } finally {
