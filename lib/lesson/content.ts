@@ -7,13 +7,15 @@
  * whole minor units; times are whole milliseconds.
  */
 import { z } from 'zod';
+import { chapter } from '#lib/chapters/chapter.ts';
 import { kitRules, material, sample, size } from '#lib/kit/making.ts';
 import { ringKind } from '#lib/rings/ring-kind.ts';
 import { count, line, linkAddress, paragraph, thingId } from '#lib/thing.ts';
 import { momentMs } from '#lib/time/time.ts';
 import { placement, step } from '#lib/weave/placement.ts';
 
-// The words of the making live where they are reckoned with; a lesson is made of them, so they can be had here too.
+// The words of chapters and of the making live where they are reckoned with; a lesson is made of them, so they can be had here too.
+export { CHAPTER_KINDS, type Chapter, chapter } from '#lib/chapters/chapter.ts';
 export {
   kitRules,
   MATERIAL_KINDS,
@@ -38,28 +40,6 @@ export {
 } from '#lib/weave/placement.ts';
 
 export const CONTENT_SCHEMA = 1;
-
-/** Kinds of chapter, in the order in which a lesson usually has them. */
-export const CHAPTER_KINDS = [
-  'opening',
-  'materials',
-  'terms',
-  'setup',
-  'repeat unit',
-  'finishing',
-  'clasp',
-  'variation',
-  'closing',
-] as const;
-
-/** A titled span: from its start to the next chapter's start or the recording's end. */
-export const chapter = z.object({
-  id: thingId,
-  kind: z.enum(CHAPTER_KINDS),
-  title: line,
-  startMs: momentMs,
-});
-export type Chapter = Readonly<z.infer<typeof chapter>>;
 
 /** A caution shown to pupils: one of ours (lib/lesson/cautions.ts) or the teacher's own words. */
 export const caution = z.object({

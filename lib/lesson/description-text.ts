@@ -2,6 +2,7 @@
  * The text that goes beside the recording wherever it is hosted: plain text,
  * part by part. The same revision gives the same bytes.
  */
+import { chaptersInOrder } from '#lib/chapters/chapter-rules.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
 import { formatMeasure } from './asked-measure.ts';
@@ -9,7 +10,6 @@ import { cautionWords } from './cautions.ts';
 import type { Content } from './content.ts';
 import { correctionsNewestFirst } from './corrections.ts';
 import { isTool, perWord, quantityWord, ringFacts } from './making-words.ts';
-import { chaptersInOrder } from './page-steps.ts';
 import { plainLine, plainParagraphs } from './plain-line.ts';
 
 interface Part {

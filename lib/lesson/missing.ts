@@ -3,15 +3,12 @@
  * A finding blocks publishing or only warns; a warning can be put aside, a
  * block cannot. Findings carry facts; app/words/finding.ts words them.
  */
+import { chapterFaults } from '#lib/chapters/chapter-rules.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
 import { namesSystem } from '#lib/rings/parse-size.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
 import { offeredCautions } from './cautions.ts';
 import { type Content, linkAddress, SEQUENCE_PARTS } from './content.ts';
-import { chaptersInOrder } from './page-steps.ts';
-
-/** Shortest chapter that the hosts of recordings take, ms. Common practice, from memory. */
-export const SHORTEST_CHAPTER_MS = 10_000;
 
 /** In order of importance: what comes first is listed first among its weight. */
 export const FINDING_CODES = [
@@ -142,25 +139,12 @@ const checkSource: Check = ({ content, cues, recording }) => [
 ];
 
 const checkChapters: Check = ({ content, recording }) => {
-  const chapters = chaptersInOrder(content.chapters);
-  const first = chapters[0];
-  if (!first) return when(recording !== null, warns('chapters-missing', 'transcript'));
-  const endMs = recording?.durationMs ?? null;
-  return [
-    ...when(first.startMs !== 0, warns('chapter-late-start', 'transcript', first.id, first.title)),
-    ...chapters.flatMap((chapter, index) => {
-      const until = chapters[index + 1]?.startMs ?? endMs;
-      const after = endMs !== null && chapter.startMs >= endMs;
-      return [
-        ...when(blank(chapter.title), blocks('chapter-nameless', 'transcript', chapter.id, chapter.kind)),
-        ...when(after, blocks('chapter-after-end', 'transcript', chapter.id, chapter.title)),
-        ...when(
-          !after && until !== null && until - chapter.startMs < SHORTEST_CHAPTER_MS,
-          warns('chapter-short', 'transcript', chapter.id, chapter.title),
-        ),
-      ];
-    }),
-  ];
+  if (content.chapters.length === 0) return when(recording !== null, warns('chapters-missing', 'transcript'));
+  return chapterFaults(content.chapters, recording?.durationMs ?? null).map(({ code, chapter }) =>
+    code === 'chapter-nameless' || code === 'chapter-after-end'
+      ? blocks(code, 'transcript', chapter.id, chapter.title || chapter.kind)
+      : warns(code, 'transcript', chapter.id, chapter.title),
+  );
 };
 
 const checkRingKinds: Check = ({ content }) =>

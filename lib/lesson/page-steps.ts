@@ -3,7 +3,8 @@
  * in their part of the sequence, and between them the steps that add no rings,
  * put where their moment in the recording lies.
  */
-import { type Chapter, type Content, type Placement, SEQUENCE_PARTS } from './content.ts';
+import { chapterAt } from '#lib/chapters/chapter-rules.ts';
+import { type Content, type Placement, SEQUENCE_PARTS } from './content.ts';
 import { stillText } from './placement-words.ts';
 
 /** `setup` holds steps that come before the first ring. */
@@ -83,28 +84,4 @@ function partOfStep(content: Source, atMs: number | null): PagePart {
     content[part].some((placement) => placement.atMs !== null && placement.atMs <= atMs),
   );
   return before ?? 'setup';
-}
-
-/** The chapter that holds a moment: the last that starts at or before it. */
-export const chapterAt = (chapters: readonly Chapter[], atMs: number): Chapter | null =>
-  chaptersInOrder(chapters).findLast((chapter) => chapter.startMs <= atMs) ?? null;
-
-/** Chapters in order of time; equal starts keep the order of the list. */
-export const chaptersInOrder = (chapters: readonly Chapter[]): readonly Chapter[] =>
-  chapters.toSorted((one, other) => one.startMs - other.startMs);
-
-/** The sequence part and chapter that a pupil repeats: the chapter of kind `repeat unit`, or null. */
-export const repeatChapter = (chapters: readonly Chapter[]): Chapter | null =>
-  chaptersInOrder(chapters).find((chapter) => chapter.kind === 'repeat unit') ?? null;
-
-/** `[startMs, endMs)` of a chapter: until the next one starts, or the recording ends (null where unknown). */
-export function chapterSpan(
-  chapters: readonly Chapter[],
-  id: string,
-  durationMs: number | null,
-): { readonly startMs: number; readonly endMs: number | null } | null {
-  const ordered = chaptersInOrder(chapters);
-  const index = ordered.findIndex((chapter) => chapter.id === id);
-  const chapter = ordered[index];
-  return chapter ? { startMs: chapter.startMs, endMs: ordered[index + 1]?.startMs ?? durationMs } : null;
 }

@@ -2,8 +2,9 @@
  * What a lesson page says to machines: schema.org terms of release 30.0, in
  * JSON-LD. Everything in it also stands on the page for people to read.
  */
+import { chapterSpans } from '#lib/chapters/chapter-rules.ts';
 import { isTool, quantityWord } from './making-words.ts';
-import { chapterSpan, chaptersInOrder, PAGE_PARTS, PART_TITLES, pageSteps } from './page-steps.ts';
+import { PAGE_PARTS, PART_TITLES, pageSteps } from './page-steps.ts';
 import type { Revision } from './revision.ts';
 
 /** Absolute addresses of what the data speaks about. */
@@ -45,16 +46,13 @@ function video(revision: Revision, places: PublicPlaces): Record<string, unknown
     contentUrl: places.recording,
     ...(places.poster === null ? {} : { thumbnailUrl: places.poster }),
     inLanguage: content.language,
-    hasPart: chaptersInOrder(content.chapters).map((chapter) => {
-      const span = chapterSpan(content.chapters, chapter.id, recording.durationMs);
-      return {
-        '@type': 'Clip',
-        name: chapter.title,
-        startOffset: chapter.startMs / 1000,
-        endOffset: (span?.endMs ?? recording.durationMs) / 1000,
-        url: places.pageAt(chapter.startMs),
-      };
-    }),
+    hasPart: chapterSpans(content.chapters, recording.durationMs).map((chapter) => ({
+      '@type': 'Clip',
+      name: chapter.title,
+      startOffset: chapter.startMs / 1000,
+      endOffset: (chapter.endMs ?? recording.durationMs) / 1000,
+      url: places.pageAt(chapter.startMs),
+    })),
   };
 }
 
