@@ -53,8 +53,11 @@ async function answer(request: IncomingMessage, response: ServerResponse): Promi
   const refusal = refusalOf(head, [ownHost, request.headers.host ?? ownHost]);
   if (refusal) {
     const { status, ...fault } = refusal;
-    response.writeHead(status, { 'content-type': 'application/json', connection: 'close' });
+    response.writeHead(status, { 'content-type': 'application/json' });
     response.end(JSON.stringify({ fault }));
+    // Read on and forget: a client cut off while it sends never sees the answer.
+    limitBodyTime(request);
+    request.resume();
     return;
   }
   if (bodyLimit(path) !== null) limitBodyTime(request);

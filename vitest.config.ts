@@ -1,11 +1,32 @@
 import { defineConfig } from 'vitest/config';
 
+const needApp = ['tests/http/**/*.test.ts', 'tests/browser/**/*.test.ts'];
+const slow = ['tests/faults/**', 'tests/bench/**'];
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.ts'],
-    exclude: ['tests/browser/**', 'tests/faults/**', 'tests/bench/**', 'node_modules/**'],
-    globalSetup: ['tests/support/database-server.ts'],
     env: { BENCHLEAF_LOG: 'silent' },
     testTimeout: 30_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'core',
+          include: ['tests/**/*.test.ts'],
+          exclude: [...needApp, ...slow],
+          globalSetup: ['tests/support/database-server.ts'],
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'app',
+          include: needApp,
+          globalSetup: ['tests/support/build.ts', 'tests/support/database-server.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
   },
 });

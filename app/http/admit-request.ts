@@ -3,10 +3,11 @@
 const MIB = 1024 * 1024;
 /** Largest body of an ordinary route. */
 const JSON_LIMIT = 4 * MIB;
-/** Largest save of a draft: 20,000 cues put at once fit well within. */
-const DRAFT_LIMIT = 16 * MIB;
-/** Largest transcript file. */
-const TRANSCRIPT_LIMIT = 20 * MIB;
+/** Of routes that take more, by the end of their path: a whole transcript file; 20,000 cues of a draft at once. */
+const LARGER_LIMITS: Readonly<Record<string, number>> = {
+  'transcript-files': 20 * MIB,
+  draft: 16 * MIB,
+};
 
 const CHANGES_NOTHING = new Set(['GET', 'HEAD', 'OPTIONS']);
 
@@ -26,8 +27,7 @@ export type Refusal =
 /** Most bytes that a request's body may have; null where the route itself counts (recordings). */
 export function bodyLimit(path: string): number | null {
   if (path === '/api/uploads' || path.startsWith('/api/uploads/')) return null;
-  if (path.endsWith('/draft')) return DRAFT_LIMIT;
-  return path.endsWith('/transcript-files') ? TRANSCRIPT_LIMIT : JSON_LIMIT;
+  return LARGER_LIMITS[path.slice(path.lastIndexOf('/') + 1)] ?? JSON_LIMIT;
 }
 
 /**

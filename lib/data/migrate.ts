@@ -1,7 +1,7 @@
-/** Applies what is new under prisma/migrations, and tells how a database differs from the schema. */
+/** Applies what is new under prisma/migrations, and tells what the schema file asks for. */
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { openSchemaEngine } from './schema-engine.ts';
+import { withSchemaEngine } from './schema-engine.ts';
 
 const filters = { externalTables: [], externalEnums: [] };
 const LOCK = 'provider = "postgresql"\n';
@@ -22,7 +22,6 @@ export async function applyMigrations(
   connectionString: string,
   { folder }: SchemaFolder,
 ): Promise<readonly string[]> {
-  const engine = await openSchemaEngine(connectionString, await readSchema(folder));
   const base = join(folder, 'migrations');
   const names = (await readdir(base)).filter((name) => /^\d/.test(name)).sort();
   const directories = await Promise.all(
@@ -34,30 +33,31 @@ export async function applyMigrations(
       },
     })),
   );
-  const { appliedMigrationNames } = await engine.applyMigrations({
-    migrationsList: {
-      baseDir: base,
-      lockfile: { path: 'migration_lock.toml', content: LOCK },
-      migrationDirectories: directories,
-      shadowDbInitScript: '',
-    },
-    filters,
+  const migrationsList = {
+    baseDir: base,
+    lockfile: { path: 'migration_lock.toml', content: LOCK },
+    migrationDirectories: directories,
+    shadowDbInitScript: '',
+  };
+  return withSchemaEngine(connectionString, await readSchema(folder), async (engine) => {
+    const { appliedMigrationNames } = await engine.applyMigrations({ migrationsList, filters });
+    return appliedMigrationNames;
   });
-  return appliedMigrationNames;
 }
 
 /** SQL that would build an empty database up to the schema file. */
 export async function sqlForSchema(connectionString: string, { folder }: SchemaFolder): Promise<string> {
   const schema = await readSchema(folder);
-  const engine = await openSchemaEngine(connectionString, schema);
-  const { stdout } = await engine.diff({
-    from: { tag: 'empty' },
-    to: { tag: 'schemaDatamodel', files: [{ path: 'schema.prisma', content: schema }] },
-    script: true,
-    exitCode: null,
-    filters,
+  return withSchemaEngine(connectionString, schema, async (engine) => {
+    const { stdout } = await engine.diff({
+      from: { tag: 'empty' },
+      to: { tag: 'schemaDatamodel', files: [{ path: 'schema.prisma', content: schema }] },
+      script: true,
+      exitCode: null,
+      filters,
+    });
+    return stdout ?? '';
   });
-  return stdout ?? '';
 }
 
 const readSchema = (folder: string): Promise<string> => readFile(join(folder, 'schema.prisma'), 'utf8');

@@ -24,7 +24,29 @@ declare module 'vitest' {
 /** `nobody`, on every Linux: PostgreSQL refuses to run as root. */
 const NOBODY = { uid: 65_534, gid: 65_534 };
 
+interface Prepared {
+  readonly address: string;
+  readonly template: string;
+  readonly tearDown: () => Promise<void>;
+}
+
+// Kinds of tests (projects) that run together share one server and one template;
+// each loads this file anew.
+const shared = globalThis as { benchleafTestServer?: Promise<Prepared>; benchleafTestServerUsers?: number };
+
 export async function setup(project: TestProject): Promise<() => Promise<void>> {
+  shared.benchleafTestServerUsers = (shared.benchleafTestServerUsers ?? 0) + 1;
+  shared.benchleafTestServer ??= prepare();
+  const { address, template, tearDown } = await shared.benchleafTestServer;
+  project.provide('testServer', address);
+  project.provide('testTemplate', template);
+  return async () => {
+    shared.benchleafTestServerUsers = (shared.benchleafTestServerUsers ?? 1) - 1;
+    if (shared.benchleafTestServerUsers === 0) await tearDown();
+  };
+}
+
+async function prepare(): Promise<Prepared> {
   const given = process.env['BENCHLEAF_TEST_SERVER'];
   const server = given ? { address: given, stop: async () => undefined } : await startTemporaryServer();
   const template = `template_${process.pid}`;
@@ -33,12 +55,11 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
   await applyMigrations(address, { folder: join(import.meta.dirname, '..', '..', 'prisma') });
   const queue = await openQueue(address, 'sender');
   await queue.stop(0);
-  project.provide('testServer', server.address);
-  project.provide('testTemplate', template);
-  return async () => {
+  const tearDown = async (): Promise<void> => {
     await asAdmin(server.address, `DROP DATABASE IF EXISTS ${template} WITH (FORCE)`);
     await server.stop();
   };
+  return { address: server.address, template, tearDown };
 }
 
 /** A server in a folder of its own that vanishes with it. */

@@ -1,0 +1,94 @@
+/**
+ * The whole program, built and running, for tests that go through HTTP or a
+ * browser: a web and a worker process on a free port, with a database and a
+ * files folder of their own.
+ */
+import { mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll } from 'vitest';
+import { foundingInvitation } from '#lib/access/invitation.ts';
+import type { Database } from '#lib/data/database.ts';
+import { testDatabase } from './database.ts';
+import { Part } from './run-part.ts';
+
+export interface TestApp {
+  /** Of the site, without a slash at its end. */
+  readonly address: string;
+  readonly db: Database;
+  readonly databaseAddress: string;
+  /** Folder of recordings and what is made from them. */
+  readonly files: string;
+  readonly web: Part;
+  readonly worker: Part;
+}
+
+/** Further settings of the environment, by name. */
+export type Settings = Readonly<Record<string, string>>;
+
+/**
+ * Starts the program; it is stopped when the test file is done. Call it in
+ * beforeAll with a long time limit.
+ */
+export async function startApp(settings: Settings = {}): Promise<TestApp> {
+  const { db, address: databaseAddress } = await testDatabase();
+  return startAppOn(databaseAddress, db, settings);
+}
+
+/** Starts the program on a database that the caller looks after. */
+export async function startAppOn(
+  databaseAddress: string,
+  db: Database,
+  settings: Settings = {},
+): Promise<TestApp> {
+  const folder = await mkdtemp(join(tmpdir(), 'benchleaf-app-'));
+  const files = join(folder, 'files');
+  await mkdir(files);
+  const port = await freePort();
+  const address = `http://127.0.0.1:${port}`;
+  const env = {
+    PATH: process.env['PATH'],
+    HOME: process.env['HOME'],
+    ...(process.env['FFMPEG_BIN'] ? { FFMPEG_BIN: process.env['FFMPEG_BIN'] } : {}),
+    ...(process.env['BENCHLEAF_BUILD_DIR']
+      ? { BENCHLEAF_BUILD_DIR: process.env['BENCHLEAF_BUILD_DIR'] }
+      : {}),
+    NODE_ENV: 'production',
+    DATABASE_URL: databaseAddress,
+    BENCHLEAF_FILES: files,
+    BENCHLEAF_ADDRESS: address,
+    BENCHLEAF_SECRET: 'a secret of tests alone, long enough',
+    BENCHLEAF_LOG: 'warn',
+    PORT: String(port),
+    ...settings,
+  } as NodeJS.ProcessEnv;
+  const web = new Part('server', env);
+  const worker = new Part('worker', env);
+  afterAll(async () => {
+    await Promise.all([web.stop(), worker.stop()]);
+    await rm(folder, { recursive: true, force: true });
+  });
+  await Promise.all([web.start(), worker.start()]);
+  return { address, db, databaseAddress, files, web, worker };
+}
+
+/** The whole one-time address that makes the first owner. */
+export async function foundingAddress(app: TestApp): Promise<string> {
+  const path = await foundingInvitation(app.db, new Date());
+  if (path === null) throw new Error('This workshop has an owner already.');
+  return `${app.address}${path}`;
+}
+
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const probe = createServer();
+    probe.once('error', reject);
+    probe.listen(0, '127.0.0.1', () => {
+      const address = probe.address();
+      probe.close(() =>
+        address && typeof address === 'object' ? resolve(address.port) : reject(new Error('no port')),
+      );
+    });
+  });
+}
