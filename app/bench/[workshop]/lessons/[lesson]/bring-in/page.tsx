@@ -1,0 +1,28 @@
+/** Bringing in a lesson's recording and its transcript, in either order. */
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { memberPage } from '#app/http/member-page.ts';
+import { roleSuffices } from '#lib/access/caller.ts';
+import { openLesson } from '#lib/bench/open-lesson.ts';
+import { environment } from '#lib/config/environment.ts';
+import { RecordingPart } from './recording-part.client.tsx';
+
+export const metadata: Metadata = { title: 'Bring in' };
+
+export default async function BringIn({ params }: { params: Promise<{ workshop: string; lesson: string }> }) {
+  const { workshop, lesson } = await params;
+  const membership = await memberPage(workshop, 'viewer');
+  const opened = await openLesson(membership, lesson);
+  if (!opened) notFound();
+  const mayEdit = roleSuffices(membership.role, 'editor');
+  return (
+    <main className="page">
+      <RecordingPart
+        workshop={membership.workshop.slug}
+        lesson={opened.id}
+        mayEdit={mayEdit}
+        largestBytes={environment().BENCHLEAF_LARGEST_RECORDING}
+      />
+    </main>
+  );
+}

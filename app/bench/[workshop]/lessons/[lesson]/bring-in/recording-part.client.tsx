@@ -1,0 +1,146 @@
+'use client';
+/** The recording of a lesson: bring one in, watch it being taken, see what it is, replace it. */
+import { useCallback, useMemo, useState } from 'react';
+import type { ShownRecording } from '#app/http/present-recording.ts';
+import { TAKEN_WORDS } from '#app/words/recording-words.ts';
+import styles from './bring-in.module.css';
+import { CurrentRecordingView } from './current-recording.client.tsx';
+import { DropZone } from './drop-zone.client.tsx';
+import { useRecordings } from './recordings-feed.ts';
+import { SendingFile } from './sending.client.tsx';
+import { Refused, UnderWay, Unfinished } from './under-way.client.tsx';
+
+interface RecordingPartProps {
+  readonly workshop: string;
+  readonly lesson: string;
+  readonly mayEdit: boolean;
+  readonly largestBytes: number;
+}
+
+export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: RecordingPartProps) {
+  const base = `/api/workshops/${encodeURIComponent(workshop)}/lessons/${encodeURIComponent(lesson)}`;
+  const feed = useRecordings(base);
+  const { refresh } = feed;
+  const [file, setFile] = useState<File | null>(null);
+  const [spoken, setSpoken] = useState('');
+  const to = useMemo(() => ({ workshop, lesson }), [workshop, lesson]);
+  const drop = useCallback(() => {
+    setFile(null);
+    void refresh();
+  }, [refresh]);
+  const recordings = feed.now?.recordings ?? [];
+  const current = recordings.find(({ id }) => id === feed.now?.current) ?? null;
+  const others = recordings.filter((recording) => recording !== current);
+  const isTaken = recordings.some(({ state }) => state === 'waiting' || state === 'ingesting');
+  const act = async (recording: ShownRecording, what: 'cancel' | 'retry' | 'remove'): Promise<void> => {
+    const address = `${base}/recordings/${recording.id}`;
+    if (what === 'remove' && recording.state === 'receiving') {
+      await fetch(`/api/uploads/${recording.id}`, {
+        method: 'DELETE',
+        headers: { 'tus-resumable': '1.0.0' },
+      });
+    } else if (what === 'remove') {
+      await fetch(address, { method: 'DELETE' });
+    } else {
+      await fetch(`${address}/${what}`, { method: 'POST' });
+    }
+    await refresh();
+  };
+
+  return (
+    <section aria-labelledby="recording-title" className={styles.part}>
+      <h2 id="recording-title">Recording</h2>
+      <p className="unseen" role="status">
+        {spoken}
+      </p>
+      {feed.unreachable && <p className="fault">The server cannot be reached at the moment. Trying again…</p>}
+      {feed.now === null && !feed.unreachable && <p>Looking what is there…</p>}
+      {current && (
+        <CurrentRecordingView
+          key={current.id}
+          base={`${base}/recordings/${current.id}`}
+          recording={current}
+          mayEdit={mayEdit}
+          announce={setSpoken}
+          refresh={refresh}
+        />
+      )}
+      {others.map((recording) => (
+        <OtherRecording
+          key={recording.id}
+          recording={recording}
+          mayEdit={mayEdit}
+          isSending={file !== null}
+          announce={setSpoken}
+          act={act}
+        />
+      ))}
+      {file && (
+        <SendingFile
+          key={`${file.name} ${file.size} ${file.lastModified}`}
+          file={file}
+          to={to}
+          largestBytes={largestBytes}
+          onSent={drop}
+          onDropped={drop}
+          announce={setSpoken}
+        />
+      )}
+      {feed.now && mayEdit && !file && !isTaken && (
+        <DropZone
+          onFile={setFile}
+          label={current ? 'Replace by another recording' : 'Bring in the recording'}
+        >
+          {current && (
+            <p>
+              Chapters, cues and steps stay at the times where they are now; move them where the new recording
+              differs. Published revisions keep the recording they have.
+            </p>
+          )}
+          <p className="hint">{TAKEN_WORDS}.</p>
+        </DropZone>
+      )}
+      {feed.now && !mayEdit && !current && <p>There is no recording yet.</p>}
+    </section>
+  );
+}
+
+interface OtherRecordingProps {
+  readonly recording: ShownRecording;
+  readonly mayEdit: boolean;
+  readonly isSending: boolean;
+  readonly announce: (text: string) => void;
+  readonly act: (recording: ShownRecording, what: 'cancel' | 'retry' | 'remove') => Promise<void>;
+}
+
+function OtherRecording({ recording, mayEdit, isSending, announce, act }: OtherRecordingProps) {
+  switch (recording.state) {
+    case 'receiving':
+      // While this window sends, its own progress is shown instead.
+      return isSending ? null : (
+        <Unfinished recording={recording} mayEdit={mayEdit} onRemove={() => act(recording, 'remove')} />
+      );
+    case 'waiting':
+    case 'ingesting':
+      return (
+        <UnderWay
+          recording={recording}
+          mayEdit={mayEdit}
+          announce={announce}
+          onCancel={() => act(recording, 'cancel')}
+        />
+      );
+    case 'refused':
+    case 'cancelled':
+      return (
+        <Refused
+          recording={recording}
+          mayEdit={mayEdit}
+          onRetry={() => act(recording, 'retry')}
+          onRemove={() => act(recording, 'remove')}
+        />
+      );
+    case 'ready':
+      return null;
+  }
+}

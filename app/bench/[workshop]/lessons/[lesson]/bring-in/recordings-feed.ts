@@ -1,0 +1,49 @@
+/** Keeps the list of a lesson's recordings fresh while something happens to one. */
+import { useCallback, useEffect, useRef, useState } from 'react';
+import type { ShownRecording } from '#app/http/present-recording.ts';
+
+export interface RecordingsNow {
+  readonly current: string | null;
+  readonly recordings: readonly ShownRecording[];
+}
+
+const BUSY_MS = 700;
+
+export interface RecordingsFeed {
+  /** Null until the first answer. */
+  readonly now: RecordingsNow | null;
+  readonly unreachable: boolean;
+  readonly refresh: () => Promise<void>;
+}
+
+/** @param base address of the lesson's routes, without a slash at its end */
+export function useRecordings(base: string): RecordingsFeed {
+  const [now, setNow] = useState<RecordingsNow | null>(null);
+  const [unreachable, setUnreachable] = useState(false);
+  const asked = useRef(0);
+  const refresh = useCallback(async () => {
+    asked.current += 1;
+    const number = asked.current;
+    try {
+      const response = await fetch(`${base}/recordings`);
+      if (!response.ok) throw new Error(String(response.status));
+      const answer: RecordingsNow = await response.json();
+      // An older answer that comes late is no news.
+      if (number === asked.current) setNow(answer);
+      setUnreachable(false);
+    } catch {
+      setUnreachable(true);
+    }
+  }, [base]);
+  const isBusy =
+    unreachable || (now?.recordings ?? []).some(({ state }) => state === 'waiting' || state === 'ingesting');
+  useEffect(() => {
+    void refresh();
+  }, [refresh]);
+  useEffect(() => {
+    if (!isBusy) return;
+    const timer = setInterval(() => void refresh(), BUSY_MS);
+    return () => clearInterval(timer);
+  }, [isBusy, refresh]);
+  return { now, unreachable, refresh };
+}
