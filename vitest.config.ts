@@ -27,6 +27,17 @@ export default defineConfig({
           hookTimeout: 120_000,
         },
       },
+      {
+        extends: true,
+        test: {
+          name: 'faults',
+          include: ['tests/faults/**/*.test.ts'],
+          globalSetup: ['tests/support/build.ts'],
+          testTimeout: 1_800_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
     ],
   },
 });

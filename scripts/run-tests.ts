@@ -1,0 +1,153 @@
+/**
+ * Every check and test, and one line at the end that sums them. A group that
+ * fails does not keep the later ones from running. With names of groups behind
+ * it (`npm test -- core app`), only those run.
+ */
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { glob, mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { CHROMIUM, FFMPEG, installPrograms } from './install-programs.ts';
+import { prepareClient, prepareSite } from './prepare-build.ts';
+
+const ROOT = join(import.meta.dirname, '..');
+const bin = (path: string): string => join('node_modules', path);
+const TSC = bin('typescript/bin/tsc');
+const NEXT = bin('next/dist/bin/next');
+const VITEST = bin('vitest/vitest.mjs');
+
+interface Tally {
+  passed: number;
+  failed: number;
+  skipped: number;
+}
+
+const total: Tally = { passed: 0, failed: 0, skipped: 0 };
+const started = Date.now();
+const seconds = (): string => `${Math.round((Date.now() - started) / 1000)} s`;
+
+/** A check that passes or fails as a whole. */
+async function check(name: string, run: () => Promise<{ readonly ok: boolean; readonly said: string }>) {
+  const { ok, said } = await run();
+  total[ok ? 'passed' : 'failed']++;
+  console.log(`${ok ? 'passed' : 'FAILED'}  ${name} (${seconds()})`);
+  if (!ok) console.log(said);
+}
+
+/** Runs a tool on our Node, its words held back. */
+async function tool(...args: readonly string[]) {
+  const child = start(args, 'pipe');
+  let said = '';
+  child.stdout?.on('data', (chunk) => (said += chunk));
+  child.stderr?.on('data', (chunk) => (said += chunk));
+  await once(child, 'close');
+  return { ok: child.exitCode === 0, said };
+}
+
+function start(
+  args: readonly string[],
+  output: 'pipe' | 'inherit',
+  env: Record<string, string> = {},
+): ChildProcess {
+  return spawn(process.execPath, [...args], {
+    cwd: ROOT,
+    env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1', ...env },
+    stdio: ['ignore', output, output],
+  });
+}
+
+/** Runs the tests of one kind (a project in vitest.config.ts) and counts every case. */
+async function tests(project: string): Promise<void> {
+  const folder = await mkdtemp(join(tmpdir(), 'benchleaf-results-'));
+  const file = join(folder, 'results.json');
+  const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${file}`];
+  const child = start([VITEST, 'run', '--project', project, ...reporters], 'inherit');
+  await once(child, 'close');
+  const counted = await readCounts(file);
+  // A file that fails before its first case, or a run that breaks off, is a failure too.
+  if (child.exitCode !== 0 && counted.failed === 0) counted.failed = 1;
+  total.passed += counted.passed;
+  total.failed += counted.failed;
+  total.skipped += counted.skipped;
+  console.log(`${project}: ${counted.passed} passed, ${counted.failed} failed (${seconds()})`);
+  await rm(folder, { recursive: true, force: true });
+}
+
+async function readCounts(file: string): Promise<Tally> {
+  const text = await readFile(file, 'utf8').catch(() => '{}');
+  const results = JSON.parse(text) as Record<string, number | undefined>;
+  return {
+    passed: results['numPassedTests'] ?? 0,
+    failed: results['numFailedTests'] ?? 0,
+    skipped: (results['numPendingTests'] ?? 0) + (results['numTodoTests'] ?? 0),
+  };
+}
+
+const groups: Readonly<Record<string, () => Promise<void>>> = {
+  async checks() {
+    await check('types', async () => {
+      const routes = await tool(NEXT, 'typegen');
+      return routes.ok ? tool(TSC, '--noEmit') : routes;
+    });
+    await check('lint and format', () =>
+      tool(bin('@biomejs/biome/bin/biome'), 'check', '.', '--error-on-warnings'),
+    );
+    await check('direction', () =>
+      tool(
+        bin('dependency-cruiser/bin/dependency-cruise.mjs'),
+        'lib',
+        'app',
+        'scripts',
+        'server.ts',
+        'worker.ts',
+      ),
+    );
+    await check('nothing unused', () => tool(bin('knip/bin/knip.js')));
+  },
+  core: () => tests('core'),
+  async build() {
+    await check('the site builds', async () => {
+      await prepareSite(console.log);
+      return { ok: true, said: '' };
+    });
+  },
+  app: () => tests('app'),
+  faults: () => tests('faults'),
+  async bench() {
+    for await (const file of glob('tests/bench/*.bench.ts', { cwd: ROOT })) {
+      await check(file, async () => {
+        const result = await tool(file);
+        console.log(result.said.trimEnd());
+        return result.ok ? { ok: true, said: '' } : { ok: false, said: 'It ended with a failure.' };
+      });
+    }
+  },
+};
+
+async function main(): Promise<void> {
+  installPrograms([FFMPEG, CHROMIUM], console.log);
+  await prepareClient(console.log);
+  const asked = process.argv.slice(2);
+  const unknown = asked.find((name) => !(name in groups));
+  if (unknown)
+    throw new Error(`There is no group "${unknown}". There are: ${Object.keys(groups).join(', ')}.`);
+  for (const [name, run] of Object.entries(groups)) {
+    if (asked.length > 0 && !asked.includes(name)) continue;
+    console.log(`\n== ${name}`);
+    await run().catch((error: unknown) => {
+      total.failed++;
+      console.log(`FAILED  ${name}: ${error instanceof Error ? error.message : String(error)}`);
+    });
+  }
+}
+
+try {
+  await main();
+} catch (error) {
+  total.failed++;
+  console.error(error instanceof Error ? error.message : String(error));
+}
+if (total.skipped > 0) console.log(`\n${total.skipped} skipped: see above why.`);
+console.log(`\n${total.passed} passed, ${total.failed} failed`);
+process.exit(total.failed === 0 ? 0 : 1);
