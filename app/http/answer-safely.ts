@@ -5,6 +5,7 @@
 import { randomUUID } from 'node:crypto';
 import { isOwnRequest } from '#lib/access/same-origin.ts';
 import { environment } from '#lib/config/environment.ts';
+import { log } from '#lib/config/log.ts';
 
 /** A refusal in JSON: `{ fault: { code, ... } }`. */
 export const fault = (status: number, code: string, facts: Record<string, unknown> = {}): Response =>
@@ -17,7 +18,7 @@ export async function answerSafely(request: Request, handle: () => Promise<Respo
     return await handle();
   } catch (error) {
     const incident = randomUUID();
-    console.error(`Incident ${incident}: ${request.method} ${new URL(request.url).pathname}`, error);
+    log().error({ incident, method: request.method, err: error }, 'A request failed');
     return fault(500, 'unexpected', { incident });
   }
 }

@@ -4,12 +4,15 @@
  * their hash is kept, so that nobody who reads the database can use one.
  */
 import { createHash, randomBytes, randomUUID } from 'node:crypto';
+import { z } from 'zod';
 import type { Database, Queries } from '#lib/data/database.ts';
 import type { Role } from './caller.ts';
 
 const DAY_MS = 24 * 3600 * 1000;
 /** How long an address can be used. */
 export const INVITATION_DAYS = 7;
+
+export const invitationToken = z.string().min(1).max(100);
 
 /** What an unused, unexpired address leads to. */
 export type OpenInvitation =

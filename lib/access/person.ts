@@ -1,6 +1,16 @@
 /** A new person with a password; made only by what an invitation leads to. */
+import { z } from 'zod';
 import type { Queries } from '#lib/data/database.ts';
 import { accounts } from './accounts.ts';
+import { typedPassword } from './password.ts';
+
+export const personName = z.string().trim().min(1).max(120);
+/** Longest address by RFC 5321, as corrected by erratum 1690: 254 characters. */
+export const emailAddress = z.string().trim().max(254).pipe(z.email());
+
+/** A person as they introduce themselves. */
+export const newPerson = z.object({ name: personName, email: emailAddress, password: typedPassword });
+export type NewPerson = Readonly<z.infer<typeof newPerson>>;
 
 /** Slow by design: never inside a transaction. */
 export const hashPassword = async (password: string): Promise<string> =>

@@ -10,7 +10,7 @@ import { failed, ok, type Result } from '#lib/result.ts';
 import type { Bench } from './bench.ts';
 
 export interface MemberFault {
-  readonly code: 'member-not-found' | 'last-owner';
+  readonly code: 'not-found' | 'last-owner';
 }
 
 /** Makes a one-time address by which somebody joins the caller's workshop. */
@@ -63,7 +63,7 @@ async function changeMember(
   return bench.db.$transaction(async (tx): Promise<Result<null, MemberFault>> => {
     await tx.$queryRaw`SELECT "id" FROM "workshop" WHERE "id" = ${workshop.id} FOR UPDATE`;
     const member = await tx.member.findFirst({ where: { id: memberId, workshopId: workshop.id } });
-    if (!member) return failed({ code: 'member-not-found' });
+    if (!member) return failed({ code: 'not-found' });
     if (member.role === 'owner' && endsOwnership) {
       const owners = await tx.member.count({ where: { workshopId: workshop.id, role: 'owner' } });
       if (owners < 2) return failed({ code: 'last-owner' });

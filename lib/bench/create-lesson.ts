@@ -1,9 +1,12 @@
 /** Begins a lesson: a title, and nothing said yet. */
+import { z } from 'zod';
 import type { Membership } from '#lib/access/caller.ts';
 import { emptyContent } from '#lib/lesson/content.ts';
 import { freeSlug, slugOf } from '#lib/lesson/slug.ts';
 import type { Bench } from './bench.ts';
 import { retryOnTakenSlug } from './create-workshop.ts';
+
+export const lessonTitle = z.string().trim().min(1).max(300);
 
 /** The new lesson's id. Language and currency are the workshop's. */
 export async function createLesson(

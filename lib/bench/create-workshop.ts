@@ -1,9 +1,12 @@
 /** Makes a workshop with its first owner. */
+import { z } from 'zod';
 import type { Queries } from '#lib/data/database.ts';
 import { uniqueViolation } from '#lib/data/unique-violation.ts';
 import { freeSlug, slugOf } from '#lib/lesson/slug.ts';
 import type { Bench } from './bench.ts';
 import { DEMO_WORKSHOP_SLUG } from './demo-workshop.ts';
+
+export const workshopName = z.string().trim().min(1).max(120);
 
 /** The new workshop's slug; made from its name, with a number where that is taken. */
 export async function createWorkshop(

@@ -1,4 +1,5 @@
 /** Deletes a lesson for ever: draft, recordings, revisions and their public pages. */
+import { z } from 'zod';
 import { type Membership, roleSuffices } from '#lib/access/caller.ts';
 import { discardFiles, removeDiscardedFiles } from '#lib/data/discarded-files.ts';
 import { failed, ok, type Result } from '#lib/result.ts';
@@ -28,24 +29,36 @@ export async function deleteLesson(
         recordings: {
           select: { originalKey: true, playableKey: true, posterKey: true, peaksKey: true, stills: true },
         },
-        _count: { select: { revisions: true } },
+        revisions: { select: { document: true } },
       },
     });
     if (!lesson) return failed({ code: 'not-found' });
-    if (lesson._count.revisions > 0 && !roleSuffices(role, 'owner')) {
+    if (lesson.revisions.length > 0 && !roleSuffices(role, 'owner')) {
       return failed({ code: 'published-needs-owner' });
     }
     const keys = lesson.recordings.flatMap(({ stills, ...recording }) => [
       ...Object.values(recording),
       ...stills.map((still) => still.storageKey),
     ]);
+    const frozen = lesson.revisions.flatMap(({ document }) => filesOf(document));
     await discardFiles(
       tx,
-      keys.filter((key) => key !== null),
+      [...keys, ...frozen].filter((key) => key !== null),
     );
     await tx.lesson.delete({ where: { id: lessonId } });
     return ok(null);
   });
   if (deleted.ok) await removeDiscardedFiles(db, removeFile);
   return deleted;
+}
+
+/** Only what is needed here, so that a revision of an older schema can be deleted too. */
+const frozenFiles = z.object({
+  recording: z.object({ mediaKey: z.string(), posterKey: z.string().nullable() }).nullable(),
+  stills: z.array(z.object({ key: z.string() })),
+});
+
+function filesOf(document: unknown): readonly (string | null)[] {
+  const { recording, stills } = frozenFiles.parse(document);
+  return [recording?.mediaKey ?? null, recording?.posterKey ?? null, ...stills.map((still) => still.key)];
 }

@@ -3,20 +3,13 @@
 import { type Caller, roleSuffices } from '#lib/access/caller.ts';
 import { findInvitation, type OpenInvitation, spendInvitation } from '#lib/access/invitation.ts';
 import { type PasswordFault, passwordFault } from '#lib/access/password.ts';
-import { createPerson, hashPassword } from '#lib/access/person.ts';
+import { createPerson, hashPassword, type NewPerson } from '#lib/access/person.ts';
 import type { Queries } from '#lib/data/database.ts';
 import { uniqueViolation } from '#lib/data/unique-violation.ts';
 import { failed, ok, type Result } from '#lib/result.ts';
 import type { Bench } from './bench.ts';
 import { addWorkshop, retryOnTakenSlug } from './create-workshop.ts';
 import { joinDemoWorkshop } from './demo-workshop.ts';
-
-/** A person as they introduce themselves. */
-export interface NewPerson {
-  readonly name: string;
-  readonly email: string;
-  readonly password: string;
-}
 
 export interface InvitationFault {
   /** Unknown, used, withdrawn or too old; an address taken by another account; a password that will not do. */

@@ -3,12 +3,12 @@ import { answerWithCookies } from '#app/http/answer-with-cookies.ts';
 import { placeOf } from '#app/http/place-of.ts';
 import { readBody } from '#app/http/read-body.ts';
 import { fault, withAnyone } from '#app/http/with-member.ts';
-import { LONGEST_PASSWORD } from '#lib/access/password.ts';
+import { typedPassword } from '#lib/access/password.ts';
 import { signIn } from '#lib/access/sign-in.ts';
 
 const body = z.object({
   email: z.string().trim().min(1).max(254),
-  password: z.string().min(1).max(LONGEST_PASSWORD),
+  password: typedPassword,
 });
 
 export const POST = withAnyone(async (request) => {
