@@ -5,15 +5,10 @@
  * guessed in this place.
  */
 
-import { z } from 'zod';
-
 /** Characters. ASVS asks for 8 at the least and recommends 15; NIST asks for 15 where nothing else protects. */
 export const SHORTEST_PASSWORD = 15;
 /** Characters; a limit at all, so that nobody makes the server hash a novel. */
 export const LONGEST_PASSWORD = 128;
-
-/** A password as it crosses the border; what it must be is decided by `passwordFault`. */
-export const typedPassword = z.string().min(1).max(1_000);
 
 export type PasswordFault = 'password-too-short' | 'password-too-long' | 'password-easily-guessed';
 

@@ -2,11 +2,13 @@
 import { z } from 'zod';
 import type { Queries } from '#lib/data/database.ts';
 import { accounts } from './accounts.ts';
-import { typedPassword } from './password.ts';
 
 export const personName = z.string().trim().min(1).max(120);
 /** Longest address by RFC 5321, as corrected by erratum 1690: 254 characters. */
 export const emailAddress = z.string().trim().max(254).pipe(z.email());
+
+/** A password as it crosses the border; what it must be is decided in password.ts. */
+export const typedPassword = z.string().min(1).max(1_000);
 
 /** A person as they introduce themselves. */
 export const newPerson = z.object({ name: personName, email: emailAddress, password: typedPassword });

@@ -6,7 +6,7 @@ import { failed, ok, type Result } from '#lib/result.ts';
 import type { Bench } from './bench.ts';
 import { DEMO_WORKSHOP_SLUG } from './demo-workshop.ts';
 
-export const workshopSettings = z.object({
+const workshopSettings = z.object({
   name: z.string().trim().min(1).max(120),
   about: z.string().trim().max(5_000),
   /** ISO 4217. */
@@ -19,7 +19,9 @@ export const workshopSettings = z.object({
     .max(60)
     .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/),
 });
-export type WorkshopSettings = Readonly<z.infer<typeof workshopSettings>>;
+/** What of it is changed; what is left out stays. */
+export const changedSettings = workshopSettings.partial();
+export type ChangedSettings = Readonly<z.infer<typeof changedSettings>>;
 
 /** Whether a text is an ISO 4217 code that this runtime knows. */
 function isCurrency(text: string): boolean {
@@ -35,17 +37,29 @@ function isLanguage(text: string): boolean {
   }
 }
 
+/** Only what is stated: a key without a value is not the same as no key to the database client's types. */
+const stated = (changed: ChangedSettings) => {
+  const { name, about, currency, language, slug } = changed;
+  return {
+    ...(name !== undefined && { name }),
+    ...(about !== undefined && { about }),
+    ...(currency !== undefined && { currency }),
+    ...(language !== undefined && { language }),
+    ...(slug !== undefined && { slug }),
+  };
+};
+
 /** Saves the settings; `slug-taken` where another workshop has that address, or the demo's is touched. */
 export async function changeWorkshop(
   { db }: Bench,
   { workshop }: Membership,
-  settings: WorkshopSettings,
+  changed: ChangedSettings,
 ): Promise<Result<null, { readonly code: 'slug-taken' }>> {
-  const moves = settings.slug !== workshop.slug;
-  if (moves && [settings.slug, workshop.slug].includes(DEMO_WORKSHOP_SLUG))
+  const slug = changed.slug ?? workshop.slug;
+  if (slug !== workshop.slug && [slug, workshop.slug].includes(DEMO_WORKSHOP_SLUG))
     return failed({ code: 'slug-taken' });
   try {
-    await db.workshop.update({ where: { id: workshop.id }, data: settings });
+    await db.workshop.update({ where: { id: workshop.id }, data: stated(changed) });
     return ok(null);
   } catch (error) {
     if (uniqueViolation(error)?.includes('slug')) return failed({ code: 'slug-taken' });

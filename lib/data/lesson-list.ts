@@ -28,6 +28,7 @@ const row = z.object({
   changedAt: z.date(),
   number: z.number().nullable(),
   publishedAt: z.date().nullable(),
+  changedSince: z.boolean(),
   cues: z.number(),
   chapters: z.number(),
   recordings: z.number(),
@@ -35,11 +36,18 @@ const row = z.object({
   corrections: z.number(),
 });
 
-/** All lessons of a workshop, the last changed first. */
+/**
+ * All lessons of a workshop, the last changed first. The save by which a
+ * publication numbers its corrections bears the revision's own id, and is no
+ * change since.
+ */
 export async function findLessons(db: Queries, workshopId: string): Promise<readonly ListedLesson[]> {
   const rows: unknown[] = await db.$queryRaw`
     SELECT l."id", l."slug", COALESCE(l."content"->>'title', '') AS "title", l."updatedAt" AS "changedAt",
       latest."number", latest."publishedAt",
+      COALESCE(latest."document"->'recording'->>'id' IS DISTINCT FROM l."recordingId"
+        OR EXISTS (SELECT 1 FROM "draft_save" s WHERE s."lessonId" = l."id"
+          AND s."createdAt" > latest."publishedAt" AND s."id" <> latest."id"), false) AS "changedSince",
       (SELECT count(*)::int FROM "cue" WHERE "lessonId" = l."id") AS "cues",
       jsonb_array_length(COALESCE(l."content"->'chapters', '[]')) AS "chapters",
       (SELECT count(*)::int FROM "recording" WHERE "lessonId" = l."id" AND "state" <> 'cancelled') AS "recordings",
@@ -47,7 +55,7 @@ export async function findLessons(db: Queries, workshopId: string): Promise<read
       jsonb_array_length(COALESCE(l."content"->'corrections', '[]')) AS "corrections"
     FROM "lesson" l
     LEFT JOIN LATERAL (
-      SELECT "number", "publishedAt" FROM "revision" WHERE "lessonId" = l."id" ORDER BY "number" DESC LIMIT 1
+      SELECT "id", "number", "publishedAt", "document" FROM "revision" WHERE "lessonId" = l."id" ORDER BY "number" DESC LIMIT 1
     ) latest ON true
     WHERE l."workshopId" = ${workshopId}
     ORDER BY l."updatedAt" DESC, l."id"`;
@@ -55,7 +63,7 @@ export async function findLessons(db: Queries, workshopId: string): Promise<read
 }
 
 function toListed(found: z.infer<typeof row>): ListedLesson {
-  const { id, slug, title, changedAt, number, publishedAt, ...holds } = found;
+  const { id, slug, title, changedAt, number, publishedAt, changedSince, ...holds } = found;
   const published = number === null || publishedAt === null ? null : { number, at: publishedAt };
   return {
     id,
@@ -63,7 +71,7 @@ function toListed(found: z.infer<typeof row>): ListedLesson {
     title,
     changedAt,
     published,
-    changedSince: published !== null && changedAt > published.at,
+    changedSince: published !== null && changedSince,
     holds,
   };
 }

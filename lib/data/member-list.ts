@@ -47,3 +47,9 @@ export async function findOpenInvitations(
     orderBy: [{ createdAt: 'desc' }, { id: 'asc' }],
   });
 }
+
+/** What a workshop says about itself. */
+export async function findAbout(db: Queries, workshopId: string): Promise<string> {
+  const found = await db.workshop.findUnique({ where: { id: workshopId }, select: { about: true } });
+  return found?.about ?? '';
+}

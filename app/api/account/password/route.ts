@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { answerWithCookies } from '#app/http/answer-with-cookies.ts';
 import { readBody } from '#app/http/read-body.ts';
 import { fault, withCaller } from '#app/http/with-member.ts';
-import { typedPassword } from '#lib/access/password.ts';
+import { typedPassword } from '#lib/access/person.ts';
 import { changePassword } from '#lib/access/sign-in.ts';
 
 export const POST = withCaller(async (request, caller) => {

@@ -3,7 +3,7 @@ import { answerWithCookies } from '#app/http/answer-with-cookies.ts';
 import { placeOf } from '#app/http/place-of.ts';
 import { readBody } from '#app/http/read-body.ts';
 import { fault, withAnyone } from '#app/http/with-member.ts';
-import { typedPassword } from '#lib/access/password.ts';
+import { typedPassword } from '#lib/access/person.ts';
 import { signIn } from '#lib/access/sign-in.ts';
 
 const body = z.object({
