@@ -6,6 +6,7 @@ import { roleSuffices } from '#lib/access/caller.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { environment } from '#lib/config/environment.ts';
 import { RecordingPart } from './recording-part.client.tsx';
+import { TranscriptFile } from './transcript-file.client.tsx';
 
 export const metadata: Metadata = { title: 'Bring in' };
 
@@ -15,6 +16,7 @@ export default async function BringIn({ params }: { params: Promise<{ workshop: 
   const opened = await openLesson(membership, lesson);
   if (!opened) notFound();
   const mayEdit = roleSuffices(membership.role, 'editor');
+  const at = `${encodeURIComponent(membership.workshop.slug)}/lessons/${encodeURIComponent(opened.id)}`;
   return (
     <main className="page">
       <RecordingPart
@@ -22,6 +24,10 @@ export default async function BringIn({ params }: { params: Promise<{ workshop: 
         lesson={opened.id}
         mayEdit={mayEdit}
         largestBytes={environment().BENCHLEAF_LARGEST_RECORDING}
+      />
+      <TranscriptFile
+        address={`/api/workshops/${at}/transcript-files`}
+        transcriptPage={`/bench/${at}/transcript`}
       />
     </main>
   );

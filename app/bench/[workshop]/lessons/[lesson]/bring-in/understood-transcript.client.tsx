@@ -1,0 +1,90 @@
+'use client';
+/** What was understood of a transcript file, for the teacher to look at before it is taken. */
+import { formatWords } from '#app/words/transcript-words.ts';
+import { formatTimeCode } from '#lib/time/time-code.ts';
+import { ENCODINGS } from '#lib/transcript/encoding.ts';
+import { LossList } from './loss-list.client.tsx';
+import type { Understood } from './send-transcript.ts';
+import styles from './transcript-file.module.css';
+
+/** How many cues are shown before they are taken. */
+const SHOWN = 6;
+
+interface UnderstoodTranscriptProps {
+  readonly understood: Understood;
+  /** How many cues the lesson has now. */
+  readonly present: number;
+  readonly onTake: () => void;
+  readonly onPutAside: () => void;
+}
+
+export function UnderstoodTranscript({ understood, present, onTake, onPutAside }: UnderstoodTranscriptProps) {
+  const { cues, losses } = understood;
+  const endMs = cues.reduce((latest, cue) => Math.max(latest, cue.endMs), 0);
+  const count = cues.length.toLocaleString('en');
+  return (
+    <>
+      <h3>What was understood of {understood.name}</h3>
+      <dl className={styles.facts}>
+        <div>
+          <dt>Kind</dt>
+          <dd>{formatWords(understood.format)}</dd>
+        </div>
+        <div>
+          <dt>Encoding</dt>
+          <dd>{ENCODINGS[understood.encoding]}</dd>
+        </div>
+        <div>
+          <dt>Cues</dt>
+          <dd>{count}</dd>
+        </div>
+        <div>
+          <dt>From, to</dt>
+          <dd>
+            {formatTimeCode(cues[0]?.startMs ?? 0)} – {formatTimeCode(endMs)}
+          </dd>
+        </div>
+      </dl>
+      <LossList losses={losses} />
+      <div className="table-frame">
+        <table>
+          <caption>
+            {cues.length > SHOWN ? `The first ${SHOWN} of ${count} cues` : `All ${count} cues`}
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">From</th>
+              <th scope="col">To</th>
+              <th scope="col">Text</th>
+            </tr>
+          </thead>
+          <tbody>
+            {cues.slice(0, SHOWN).map((cue) => (
+              <tr key={cue.id}>
+                <td>{formatTimeCode(cue.startMs)}</td>
+                <td>{formatTimeCode(cue.endMs)}</td>
+                <td className={styles.text} dir="auto">
+                  {cue.text}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {present > 0 && (
+        <p className="notice caution">
+          The lesson has {present.toLocaleString('en')} {present === 1 ? 'cue' : 'cues'} now, with what you
+          mended in them. Taking these replaces them all; undo brings them back.
+        </p>
+      )}
+      <div className="row">
+        <button type="button" onClick={onTake}>
+          {present > 0 ? 'Replace with' : 'Take'} {cues.length === 1 ? 'this cue' : `these ${count} cues`}
+        </button>
+        <button type="button" className="quiet" onClick={onPutAside}>
+          Put the file aside
+        </button>
+      </div>
+    </>
+  );
+}
