@@ -1,0 +1,192 @@
+'use client';
+
+import { useEffect, useState } from 'react';
+import { kitFaultWords } from '#app/words/kit-words.ts';
+import { measureFaultWords } from '#app/words/measure-fault.ts';
+import { differenceOf } from '#lib/kit/kit-difference.ts';
+import { kitFor } from '#lib/kit/kit-list.ts';
+import type { Making } from '#lib/kit/making.ts';
+import {
+  type AskedMeasure,
+  bodyMmOf,
+  formatMeasure,
+  MEASURE_UNITS,
+  type MeasureUnit,
+} from '#lib/lesson/asked-measure.ts';
+import type { Content } from '#lib/lesson/content.ts';
+import styles from './kit.module.css';
+import { KitDifferenceBox } from './kit-difference.tsx';
+import { KitTable } from './kit-table.tsx';
+
+interface KitChooserProps {
+  readonly page: string;
+  readonly making: Making;
+  readonly sizes: Content['sizes'];
+  readonly asked: AskedMeasure | null;
+  /** The making of the revision that the kit holder named. */
+  readonly held: { readonly number: number; readonly making: Making } | null;
+  /** Numbers of earlier revisions, for kit holders. */
+  readonly earlier: readonly number[];
+}
+
+const UNIT_NAMES: Readonly<Record<MeasureUnit, string>> = { mm: 'millimetres', in: 'inches' };
+
+const addressOf = (page: string, asked: AskedMeasure, held: number | null): string =>
+  `${page}?${new URLSearchParams({
+    measure: asked.text,
+    unit: asked.unit,
+    of: asked.of,
+    ...(held === null ? {} : { held: String(held) }),
+  })}#kit`;
+
+/** The pupil's own kit. Without script the form asks the server; with it the kit follows the typing. */
+export function KitChooser({ page, making, sizes, asked: first, held, earlier }: KitChooserProps) {
+  const [asked, setAsked] = useState<AskedMeasure>(first ?? { text: '', unit: 'mm', of: 'wrist' });
+  const choose = (next: AskedMeasure) => {
+    setAsked(next);
+    window.history.replaceState(window.history.state, '', addressOf(page, next, held?.number ?? null));
+  };
+  useEffect(() => {
+    if (first) setAsked(first);
+  }, [first]);
+
+  const body =
+    asked.text.trim() === '' && sizes.length === 0 ? null : bodyMmOf(asked, making.kitRules.easeMm);
+  const kit = body?.ok ? kitFor(making, body.value) : null;
+  const fault =
+    body && !body.ok ? measureFaultWords(body.fault) : kit && !kit.ok ? kitFaultWords(kit.fault).text : null;
+  const heldKit = held && body?.ok ? kitFor(held.making, body.value) : null;
+  const difference = kit?.ok && heldKit?.ok ? differenceOf(heldKit.value, kit.value) : null;
+
+  return (
+    <>
+      <MeasureForm
+        page={page}
+        asked={asked}
+        faulty={fault !== null}
+        held={held?.number ?? null}
+        earlier={earlier}
+        onAsk={choose}
+      />
+      {sizes.length > 0 ? (
+        <p className={styles.sizes}>
+          <span>Sizes of this lesson:</span>
+          {sizes.map((size) => (
+            <a
+              key={size.id}
+              href={addressOf(
+                page,
+                { text: String(size.bodyMm), unit: 'mm', of: 'wrist' },
+                held?.number ?? null,
+              )}
+              aria-current={body?.ok && body.value === size.bodyMm ? 'true' : undefined}
+              onClick={(event) => {
+                event.preventDefault();
+                choose({ text: String(size.bodyMm), unit: 'mm', of: 'wrist' });
+              }}
+            >
+              {size.name} · {formatMeasure(size.bodyMm, 'mm')}
+            </a>
+          ))}
+        </p>
+      ) : null}
+      <div aria-live="polite">
+        {fault === null ? null : (
+          <p id="kit-fault" className="fault">
+            {fault}
+          </p>
+        )}
+        {body?.ok && kit?.ok ? (
+          <p className="unseen">Kit for {formatMeasure(body.value, asked.unit)} on the body.</p>
+        ) : null}
+      </div>
+      {held && difference ? <KitDifferenceBox held={held.number} difference={difference} /> : null}
+      {kit?.ok ? <KitTable kit={kit.value} /> : null}
+    </>
+  );
+}
+
+interface MeasureFormProps {
+  readonly page: string;
+  readonly asked: AskedMeasure;
+  readonly faulty: boolean;
+  readonly held: number | null;
+  readonly earlier: readonly number[];
+  readonly onAsk: (asked: AskedMeasure) => void;
+}
+
+const MeasureForm = ({ page, asked, faulty, held, earlier, onAsk }: MeasureFormProps) => (
+  <form method="get" action={`${page}#kit`} className={styles.form}>
+    <div className="field">
+      <label htmlFor="kit-measure">Your measure</label>
+      <input
+        id="kit-measure"
+        name="measure"
+        type="text"
+        inputMode="decimal"
+        autoComplete="off"
+        maxLength={40}
+        value={asked.text}
+        aria-invalid={faulty}
+        aria-describedby={faulty ? 'kit-fault' : undefined}
+        onChange={(event) => onAsk({ ...asked, text: event.target.value })}
+      />
+    </div>
+    <fieldset>
+      <legend>in</legend>
+      <div className={styles.choices}>
+        {MEASURE_UNITS.map((unit) => (
+          <label key={unit} className="tick">
+            <input
+              type="radio"
+              name="unit"
+              value={unit}
+              checked={asked.unit === unit}
+              onChange={() => onAsk({ ...asked, unit })}
+            />
+            {UNIT_NAMES[unit]}
+          </label>
+        ))}
+      </div>
+    </fieldset>
+    <fieldset>
+      <legend>measured</legend>
+      <div className={styles.choices}>
+        <label className="tick">
+          <input
+            type="radio"
+            name="of"
+            value="wrist"
+            checked={asked.of === 'wrist'}
+            onChange={() => onAsk({ ...asked, of: 'wrist' })}
+          />
+          on the body (wrist, ankle, neck)
+        </label>
+        <label className="tick">
+          <input
+            type="radio"
+            name="of"
+            value="length"
+            checked={asked.of === 'length'}
+            onChange={() => onAsk({ ...asked, of: 'length' })}
+          />
+          as finished length
+        </label>
+      </div>
+    </fieldset>
+    {earlier.length > 0 ? (
+      <div className="field">
+        <label htmlFor="kit-held">I hold a kit of</label>
+        <select id="kit-held" name="held" defaultValue={held ?? ''}>
+          <option value="">no revision</option>
+          {earlier.map((number) => (
+            <option key={number} value={number}>
+              revision {number}
+            </option>
+          ))}
+        </select>
+      </div>
+    ) : null}
+    <button type="submit">Show my kit</button>
+  </form>
+);

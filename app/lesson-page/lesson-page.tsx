@@ -1,0 +1,231 @@
+/**
+ * A lesson as pupils read it, made from one revision and nothing else. All of
+ * it stands in the page without script; the player and the kit add to it.
+ */
+
+import { chapterSpans } from '#lib/chapters/chapter-rules.ts';
+import { type AskedMeasure, formatMeasure } from '#lib/lesson/asked-measure.ts';
+import { cautionWords } from '#lib/lesson/cautions.ts';
+import type { Content } from '#lib/lesson/content.ts';
+import { pageSteps } from '#lib/lesson/page-steps.ts';
+import type { Revision } from '#lib/lesson/revision.ts';
+import { CorrectionList } from './correction-list.tsx';
+import { HandText } from './hand-text.tsx';
+import { KitChooser } from './kit-chooser.client.tsx';
+import styles from './lesson-page.module.css';
+import { MaterialLists } from './material-lists.tsx';
+import type { PageAddresses } from './page-addresses.ts';
+import { PageFoot, type PageHistory } from './page-foot.tsx';
+import { Player } from './player.client.tsx';
+import { Steps, stepAnchor, stepName } from './steps.tsx';
+import { Ticks } from './ticks.client.tsx';
+import { Transcript } from './transcript.tsx';
+
+interface LessonPageProps {
+  readonly revision: Revision;
+  readonly addresses: PageAddresses;
+  /** Number of the latest revision; null in a preview. */
+  readonly latest: number | null;
+  readonly asked: AskedMeasure | null;
+  readonly held: { readonly number: number; readonly content: Content } | null;
+  /** Numbers of the revisions before the one that is shown. */
+  readonly earlier: readonly number[];
+  readonly history: PageHistory;
+  readonly startAtMs: number | null;
+}
+
+export const LessonPage = (props: LessonPageProps) => {
+  const { revision, addresses, latest, held } = props;
+  const { content, recording } = revision;
+  const steps = pageSteps(content);
+  const stops = steps.flatMap((step) =>
+    step.atMs === null
+      ? []
+      : [{ id: stepAnchor(step), atMs: step.atMs, name: stepName(step), sentence: step.sentence }],
+  );
+  const language = content.language;
+  return (
+    <main className={`page ${styles.page}`}>
+      <article lang={language}>
+        <Standing revision={revision} latest={latest} addresses={addresses} />
+        <header className={styles.head}>
+          <p className={styles.workshop}>
+            <a href={addresses.shelf}>{revision.workshop.name}</a>
+          </p>
+          <h1>{content.title}</h1>
+          {content.summary.trim() === '' ? null : (
+            <div className={styles.summary}>
+              {content.summary.split(/\n{2,}/).map((text) => (
+                <p key={text}>{text}</p>
+              ))}
+            </div>
+          )}
+          <Facts content={content} />
+        </header>
+        <div className={recording ? styles.spread : undefined}>
+          {recording ? (
+            <div className={styles.beside}>
+              <Player
+                page={addresses.page}
+                recording={addresses.recording}
+                poster={recording.posterKey === null ? null : addresses.poster}
+                captions={revision.cues.length === 0 ? null : addresses.captions}
+                chaptersFile={addresses.chapters}
+                title={content.title}
+                language={language}
+                hasVideo={recording.hasVideo}
+                width={recording.width}
+                height={recording.height}
+                durationMs={recording.durationMs}
+                chapters={chapterSpans(content.chapters, recording.durationMs).map((chapter) => ({
+                  ...chapter,
+                  endMs: chapter.endMs ?? recording.durationMs,
+                }))}
+                stops={stops}
+                corrections={content.corrections}
+                startAtMs={props.startAtMs}
+                placeKey={`benchleaf place ${addresses.latest}`}
+              />
+            </div>
+          ) : null}
+          <div className={styles.text}>
+            <section id="kit" className={styles.section} aria-labelledby="kit-title">
+              <h2 id="kit-title">What you need</h2>
+              <KitChooser
+                page={addresses.page}
+                making={makingOf(content)}
+                sizes={content.sizes}
+                asked={props.asked}
+                held={held && { number: held.number, making: makingOf(held.content) }}
+                earlier={props.earlier}
+              />
+              <MaterialLists content={content} />
+            </section>
+            <Cautions content={content} />
+            <Steps
+              steps={steps}
+              stills={revision.stills}
+              content={content}
+              kits={revision.kits}
+              addresses={addresses}
+              hasRecording={recording !== null}
+            />
+            <Transcript
+              cues={revision.cues}
+              chapters={content.chapters}
+              corrections={content.corrections}
+              page={recording ? addresses.page : null}
+            />
+            <CorrectionList corrections={content.corrections} page={recording ? addresses.page : null} />
+            <PageFoot revision={revision} addresses={addresses} history={props.history} />
+          </div>
+        </div>
+        <Ticks placeKey={`benchleaf ticks ${addresses.latest}`} />
+      </article>
+    </main>
+  );
+};
+
+/** What the kit is reckoned from, and no more: it travels to the browser. */
+const makingOf = ({
+  ringKinds,
+  start,
+  repeat,
+  finishing,
+  sample,
+  kitRules,
+  materials,
+  currency,
+}: Content) => ({
+  ringKinds,
+  start: start.map(bare),
+  repeat: repeat.map(bare),
+  finishing: finishing.map(bare),
+  sample,
+  kitRules,
+  materials,
+  currency,
+});
+
+const bare = (placement: Content['start'][number]) => ({ ...placement, sentence: '', pictureText: '' });
+
+const Standing = ({
+  revision,
+  latest,
+  addresses,
+}: Pick<LessonPageProps, 'revision' | 'latest' | 'addresses'>) => {
+  if (latest === null) {
+    return (
+      <p className="notice" lang="en">
+        Preview of revision {revision.number}, seen by members of the workshop only. Nothing is published yet.
+      </p>
+    );
+  }
+  if (revision.number === latest) return null;
+  return (
+    <p className="notice caution" lang="en">
+      <strong>This is revision {revision.number}; it is superseded.</strong>{' '}
+      <a href={addresses.latest}>Read revision {latest}, the latest</a>. If you hold a kit of revision{' '}
+      {revision.number}, see <a href={`${addresses.latest}?held=${revision.number}#kit`}>what differs now</a>.
+    </p>
+  );
+};
+
+const OTHER_HAND = { left: 'right', right: 'left' } as const;
+
+const Facts = ({ content }: { readonly content: Content }) => {
+  const minutes = [
+    content.prepareMinutes === null ? '' : `${content.prepareMinutes} min to prepare`,
+    content.makeMinutes === null ? '' : `${content.makeMinutes} min to weave`,
+  ].filter((text) => text !== '');
+  return (
+    <dl className={styles.facts} lang="en">
+      <Fact name="Weave">
+        {[content.weave, content.otherNames].filter((name) => name.trim() !== '').join(', also ')}
+      </Fact>
+      <Fact name="Difficulty">{content.difficulty}</Fact>
+      <Fact name="Time">{minutes.join(', ')}</Fact>
+      <Fact name="Leaning">
+        {content.leaning === 'none' ? (
+          ''
+        ) : (
+          <>
+            <span data-hand="shown">{content.leaning}, as the recording shows it</span>
+            <span data-hand="mirrored">
+              {OTHER_HAND[content.leaning]}, in the mirrored picture; {content.leaning} in the recording
+            </span>
+          </>
+        )}
+      </Fact>
+      <Fact name="Sizes">
+        {content.sizes.map((size) => `${size.name} (${formatMeasure(size.bodyMm, 'mm')})`).join(', ')}
+      </Fact>
+    </dl>
+  );
+};
+
+const Fact = ({ name, children }: { readonly name: string; readonly children: React.ReactNode }) =>
+  children === '' ? null : (
+    <div>
+      <dt>{name}</dt>
+      <dd>{children}</dd>
+    </div>
+  );
+
+const Cautions = ({ content }: { readonly content: Content }) =>
+  content.cautions.length === 0 ? null : (
+    <section className={styles.section} aria-labelledby="cautions-title">
+      <h2 id="cautions-title">Take care</h2>
+      <ul className={styles.cautions}>
+        {content.cautions.map((caution) => {
+          const { title, text } = cautionWords(caution);
+          return (
+            <li key={caution.id}>
+              {title === '' ? null : <strong>{title}. </strong>}
+              <HandText text={text} />
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );

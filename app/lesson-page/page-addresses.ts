@@ -1,0 +1,53 @@
+/** Addresses of a lesson page and of the files that belong to its revision. */
+import { secondsOf } from '#lib/lesson/asked-measure.ts';
+
+export interface PageAddresses {
+  /** The page that is being shown, without a query. */
+  readonly page: string;
+  /** The page of the latest revision. */
+  readonly latest: string;
+  /** The workshop's page. */
+  readonly shelf: string;
+  readonly recording: string;
+  readonly poster: string;
+  readonly captions: string;
+  readonly chapters: string;
+  /** Null where the text is not offered. */
+  readonly description: string | null;
+  /** @param of id of a placement or step @param atMs its moment */
+  readonly still: (of: string, atMs: number) => string;
+  /** @param number of an older revision */
+  readonly revision: (number: number) => string;
+}
+
+export const shelfPath = (workshop: string): string => `/workshop/${encodeURIComponent(workshop)}`;
+export const lessonPath = (workshop: string, lesson: string): string =>
+  `${shelfPath(workshop)}/lesson/${encodeURIComponent(lesson)}`;
+export const revisionPath = (workshop: string, lesson: string, number: number): string =>
+  `${lessonPath(workshop, lesson)}/revision/${number}`;
+
+/** Public addresses; files always hang below the revision that they belong to. */
+export function publicAddresses(
+  workshop: string,
+  lesson: string,
+  number: number,
+  shown: 'latest' | 'revision',
+): PageAddresses {
+  const latest = lessonPath(workshop, lesson);
+  const files = revisionPath(workshop, lesson, number);
+  return {
+    page: shown === 'latest' ? latest : files,
+    latest,
+    shelf: shelfPath(workshop),
+    recording: `${files}/recording`,
+    poster: `${files}/poster.jpg`,
+    captions: `${files}/captions.vtt`,
+    chapters: `${files}/chapters.vtt`,
+    description: `${files}/description.txt`,
+    still: (of) => `${files}/stills/${encodeURIComponent(of)}.jpg`,
+    revision: (older) => revisionPath(workshop, lesson, older),
+  };
+}
+
+/** A link to the page with the player at a moment; works without script. */
+export const momentLink = (page: string, atMs: number): string => `${page}?t=${secondsOf(atMs)}#player`;

@@ -1,0 +1,94 @@
+import { revisionChangeWords } from '#app/words/revision-change.ts';
+import type { Revision } from '#lib/lesson/revision.ts';
+import type { RevisionChange } from '#lib/lesson/revision-difference.ts';
+import styles from './lesson-page.module.css';
+import type { PageAddresses } from './page-addresses.ts';
+
+/** Every revision, newest first, with what changed in it (null for the first). */
+export type PageHistory = readonly {
+  readonly number: number;
+  readonly publishedAt: Date;
+  readonly changes: readonly RevisionChange[] | null;
+}[];
+
+interface PageFootProps {
+  readonly revision: Revision;
+  readonly addresses: PageAddresses;
+  readonly history: PageHistory;
+}
+
+const day = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' });
+
+/** Links, what may be done with the lesson, its files and its revisions. */
+export const PageFoot = ({ revision, addresses, history }: PageFootProps) => {
+  const { content } = revision;
+  return (
+    <footer className={styles.foot}>
+      {content.links.length === 0 ? null : (
+        <>
+          <h2>Links</h2>
+          <ul>
+            {content.links.map((link) => (
+              <li key={link.id}>
+                <a href={link.address} rel="noopener">
+                  {link.label.trim() === '' ? link.address : link.label}
+                </a>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      <div lang="en">
+        <h2>About this lesson</h2>
+        <p>
+          Revision {revision.number}, published{' '}
+          <time dateTime={revision.publishedAt}>{day.format(new Date(revision.publishedAt))}</time> by{' '}
+          <a href={addresses.shelf}>{revision.workshop.name}</a>.
+          {content.licence.trim() === '' ? '' : ` ${content.licence}`}
+        </p>
+        <ul className={styles.files}>
+          {revision.cues.length === 0 ? null : (
+            <li>
+              <a href={addresses.captions} download="captions.vtt">
+                Captions (WebVTT)
+              </a>
+            </li>
+          )}
+          {content.chapters.length === 0 ? null : (
+            <li>
+              <a href={addresses.chapters} download="chapters.vtt">
+                Chapters (WebVTT)
+              </a>
+            </li>
+          )}
+          {addresses.description === null ? null : (
+            <li>
+              <a href={addresses.description}>Description text</a>
+            </li>
+          )}
+        </ul>
+        {history.length < 2 ? null : (
+          <>
+            <h2>Revisions</h2>
+            <ol className={styles.history} reversed>
+              {history.map(({ number, publishedAt, changes }) => (
+                <li key={number} value={number}>
+                  {number === revision.number ? (
+                    <strong>Revision {number}, this page</strong>
+                  ) : (
+                    <a href={addresses.revision(number)}>Revision {number}</a>
+                  )}
+                  , {day.format(publishedAt)}
+                  {changes === null || changes.length === 0
+                    ? ''
+                    : `: ${changes.map(revisionChangeWords).join('; ')}`}
+                  .
+                </li>
+              ))}
+            </ol>
+          </>
+        )}
+      </div>
+    </footer>
+  );
+};

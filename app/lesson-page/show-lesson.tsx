@@ -1,0 +1,63 @@
+/** Reads a public lesson page for an address and shows it, or answers that there is none. */
+import { notFound } from 'next/navigation';
+import { cache } from 'react';
+import { readLessonPage } from '#lib/bench/read-lesson-page.ts';
+import { environment } from '#lib/config/environment.ts';
+import { database } from '#lib/data/database.ts';
+import { heldOfQuery, measureOfQuery, momentOfQuery } from '#lib/lesson/asked-measure.ts';
+import { jsonForScript, structuredData } from '#lib/lesson/structured-data.ts';
+import { LessonPage } from './lesson-page.tsx';
+import { momentLink, publicAddresses } from './page-addresses.ts';
+
+/** The same read serves a page and its head. */
+export const lessonRead = cache(
+  (workshop: string, lesson: string, number: number | null, held: number | null) =>
+    readLessonPage(database(), { workshop, lesson, number, held }),
+);
+
+export type Query = Readonly<Record<string, string | string[] | undefined>>;
+
+interface ShowLessonProps {
+  readonly workshop: string;
+  readonly lesson: string;
+  readonly number: number | null;
+  readonly query: Query;
+}
+
+export async function ShowLesson({ workshop, lesson, number, query }: ShowLessonProps) {
+  const read = await lessonRead(workshop, lesson, number, heldOfQuery(query));
+  if (!read) notFound();
+  const { revision } = read;
+  const addresses = publicAddresses(
+    workshop,
+    lesson,
+    revision.number,
+    number === null ? 'latest' : 'revision',
+  );
+  const site = environment().BENCHLEAF_ADDRESS;
+  const places = {
+    page: `${site}${addresses.page}`,
+    recording: `${site}${addresses.recording}`,
+    poster: revision.recording?.posterKey ? `${site}${addresses.poster}` : null,
+    pageAt: (atMs: number) => `${site}${momentLink(addresses.page, atMs)}`,
+  };
+  return (
+    <>
+      <script
+        type="application/ld+json"
+        // biome-ignore lint/security/noDangerouslySetInnerHtml: a data block; jsonForScript lets nothing close it
+        dangerouslySetInnerHTML={{ __html: jsonForScript(structuredData(revision, places)) }}
+      />
+      <LessonPage
+        revision={revision}
+        addresses={addresses}
+        latest={read.latest}
+        asked={measureOfQuery(query, revision.content)}
+        held={read.held}
+        earlier={read.earlier}
+        history={read.history}
+        startAtMs={momentOfQuery(query)}
+      />
+    </>
+  );
+}

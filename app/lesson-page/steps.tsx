@@ -1,0 +1,99 @@
+import { formatMeasure } from '#lib/lesson/asked-measure.ts';
+import type { Content } from '#lib/lesson/content.ts';
+import type { FrozenKit } from '#lib/lesson/frozen-kit.ts';
+import { PAGE_PARTS, PART_TITLES, type PageStep } from '#lib/lesson/page-steps.ts';
+import { placementFacts } from '#lib/lesson/placement-words.ts';
+import type { FrozenStill } from '#lib/lesson/revision.ts';
+import { HandText } from './hand-text.tsx';
+import styles from './lesson-page.module.css';
+import { MomentLink } from './moment-link.tsx';
+import type { PageAddresses } from './page-addresses.ts';
+
+interface StepsProps {
+  readonly steps: readonly PageStep[];
+  readonly stills: readonly FrozenStill[];
+  readonly content: Content;
+  readonly kits: readonly FrozenKit[];
+  readonly addresses: PageAddresses;
+  readonly hasRecording: boolean;
+}
+
+/** Where a step stands on the page. */
+export const stepAnchor = (step: Pick<PageStep, 'part' | 'number'>): string => `${step.part}-${step.number}`;
+/** `the repeat unit, step 3`. */
+export const stepName = (step: Pick<PageStep, 'part' | 'number'>): string =>
+  `${PART_TITLES[step.part].toLowerCase()}, step ${step.number}`;
+
+export const Steps = (props: StepsProps) =>
+  PAGE_PARTS.map((part) => {
+    const steps = props.steps.filter((step) => step.part === part);
+    return steps.length === 0 ? null : (
+      <section key={part} className={styles.section} aria-labelledby={`${part}-title`} data-part={part}>
+        <h2 id={`${part}-title`}>{PART_TITLES[part]}</h2>
+        {part === 'repeat' ? <RepeatNote content={props.content} kits={props.kits} /> : null}
+        <ol className={styles.steps}>
+          {steps.map((step) => (
+            <Step key={step.id} step={step} {...props} />
+          ))}
+        </ol>
+      </section>
+    );
+  });
+
+const RepeatNote = ({ content, kits }: Pick<StepsProps, 'content' | 'kits'>) => {
+  const times = kits.flatMap((kit) => {
+    const size = content.sizes.find((candidate) => candidate.id === kit.size);
+    return size && kit.repeats > 0 ? [`${kit.repeats} times for ${size.name}`] : [];
+  });
+  return (
+    <p className={styles.note} lang="en">
+      {times.length === 0 ? 'Repeat these steps.' : `Work these steps ${times.join(', ')}.`}{' '}
+      {content.sample === null
+        ? ''
+        : `One repeat adds ${formatMeasure(content.sample.perRepeatMm, 'mm')}, measured ${content.sample.measured}. `}
+      <a href="#kit">Your own number stands in your kit.</a>
+    </p>
+  );
+};
+
+const Step = ({
+  step,
+  stills,
+  content,
+  addresses,
+  hasRecording,
+}: StepsProps & { readonly step: PageStep }) => {
+  const still = stills.find((candidate) => candidate.of === step.id);
+  const facts = step.placement ? placementFacts(content, step.placement) : [];
+  const anchor = stepAnchor(step);
+  return (
+    <li id={anchor} className={still ? styles.pictured : undefined}>
+      {still ? (
+        // biome-ignore lint/performance/noImgElement: stills are stored at the size at which they are shown
+        <img src={addresses.still(still.of, still.atMs)} alt={still.text} loading="lazy" decoding="async" />
+      ) : null}
+      <div>
+        <p className={styles.sentence}>
+          <HandText text={step.sentence} />
+        </p>
+        {facts.length === 0 ? null : (
+          <p className={styles.stepFacts} lang="en">
+            {capital(facts.join('; '))}.
+          </p>
+        )}
+        {hasRecording && step.atMs !== null ? (
+          <p className={styles.said} lang="en">
+            <MomentLink
+              page={addresses.page}
+              atMs={step.atMs}
+              label="Said here:"
+              from={{ id: anchor, name: stepName(step) }}
+            />
+          </p>
+        ) : null}
+      </div>
+    </li>
+  );
+};
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

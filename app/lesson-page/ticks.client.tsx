@@ -1,0 +1,31 @@
+'use client';
+
+import { useEffect, useRef } from 'react';
+
+/** Keeps on the device which boxes a pupil ticked; without it they are plain boxes. */
+export function Ticks({ placeKey }: { readonly placeKey: string }) {
+  const here = useRef<HTMLSpanElement>(null);
+  useEffect(() => {
+    const article = here.current?.closest('article');
+    if (!article) return;
+    const boxes = () => [...article.querySelectorAll<HTMLInputElement>('input[data-tick]')];
+    try {
+      const kept: unknown = JSON.parse(localStorage.getItem(placeKey) ?? '[]');
+      const ticked = new Set(Array.isArray(kept) ? kept : []);
+      for (const box of boxes()) box.checked = box.checked || ticked.has(box.dataset['tick']);
+    } catch {
+      // A device that keeps nothing, or kept something else.
+    }
+    const keep = () => {
+      try {
+        const ticked = boxes().flatMap((box) => (box.checked ? [box.dataset['tick']] : []));
+        localStorage.setItem(placeKey, JSON.stringify(ticked));
+      } catch {
+        // Private windows may refuse to store.
+      }
+    };
+    article.addEventListener('change', keep);
+    return () => article.removeEventListener('change', keep);
+  }, [placeKey]);
+  return <span ref={here} hidden />;
+}

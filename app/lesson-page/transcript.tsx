@@ -1,0 +1,73 @@
+import { chaptersInOrder } from '#lib/chapters/chapter-rules.ts';
+import type { Chapter, Content } from '#lib/lesson/content.ts';
+import { correctionsDuring } from '#lib/lesson/corrections.ts';
+import { formatTimeCode } from '#lib/time/time-code.ts';
+import type { Cue } from '#lib/transcript/cue.ts';
+import styles from './lesson-page.module.css';
+import { MomentLink } from './moment-link.tsx';
+
+interface TranscriptProps {
+  readonly cues: readonly Cue[];
+  readonly chapters: readonly Chapter[];
+  readonly corrections: Content['corrections'];
+  /** Null where there is no recording to play. */
+  readonly page: string | null;
+}
+
+/** All that is said, under its chapters; corrections stand at the first words that they are about. */
+export const Transcript = ({ cues, chapters, corrections, page }: TranscriptProps) => {
+  if (cues.length === 0) return null;
+  const told = new Set<string>();
+  return (
+    <section
+      id="transcript"
+      className={`${styles.section} ${styles.transcript}`}
+      aria-labelledby="transcript-title"
+    >
+      <h2 id="transcript-title">Transcript</h2>
+      {inChapters(cues, chapters).map(({ chapter, said }) => (
+        <details key={chapter?.id ?? 'before'} open={cues.length <= 400}>
+          <summary>
+            {chapter ? `${formatTimeCode(chapter.startMs)} ${chapter.title}` : 'Before the first chapter'}
+          </summary>
+          {said.map((cue) => {
+            const here = correctionsDuring(corrections, cue).filter((correction) => !told.has(correction.id));
+            for (const correction of here) told.add(correction.id);
+            return (
+              <div key={cue.id} className={styles.cue}>
+                {page === null ? (
+                  <span>{formatTimeCode(cue.startMs)}</span>
+                ) : (
+                  <MomentLink page={page} atMs={cue.startMs} />
+                )}
+                <p>{cue.text}</p>
+                {here.map((correction) => (
+                  <p key={correction.id} className="notice caution">
+                    <strong lang="en">Corrected:</strong> <s>{correction.wrong}</s> {correction.right}
+                  </p>
+                ))}
+              </div>
+            );
+          })}
+        </details>
+      ))}
+    </section>
+  );
+};
+
+interface Said {
+  readonly chapter: Chapter | null;
+  readonly said: readonly Cue[];
+}
+
+function inChapters(cues: readonly Cue[], chapters: readonly Chapter[]): readonly Said[] {
+  const ordered = chaptersInOrder(chapters);
+  const before = cues.filter((cue) => cue.startMs < (ordered[0]?.startMs ?? Number.POSITIVE_INFINITY));
+  return [
+    { chapter: null, said: before },
+    ...ordered.map((chapter, index) => {
+      const endMs = ordered[index + 1]?.startMs ?? Number.POSITIVE_INFINITY;
+      return { chapter, said: cues.filter((cue) => cue.startMs >= chapter.startMs && cue.startMs < endMs) };
+    }),
+  ].filter(({ said }) => said.length > 0);
+}

@@ -1,0 +1,27 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { lessonPath } from '#app/lesson-page/page-addresses.ts';
+import { lessonRead, type Query, ShowLesson } from '#app/lesson-page/show-lesson.tsx';
+import { environment } from '#lib/config/environment.ts';
+
+interface LessonProps {
+  readonly params: Promise<{ workshop: string; lesson: string }>;
+  readonly searchParams: Promise<Query>;
+}
+
+export async function generateMetadata({ params }: LessonProps): Promise<Metadata> {
+  const { workshop, lesson } = await params;
+  const read = await lessonRead(workshop, lesson, null, null);
+  if (!read) notFound();
+  const { title, summary } = read.revision.content;
+  return {
+    title,
+    description: summary.slice(0, 300),
+    alternates: { canonical: `${environment().BENCHLEAF_ADDRESS}${lessonPath(workshop, lesson)}` },
+  };
+}
+
+/** The latest revision of a lesson, for everyone. */
+export default async function PublicLesson({ params, searchParams }: LessonProps) {
+  return <ShowLesson {...(await params)} number={null} query={await searchParams} />;
+}

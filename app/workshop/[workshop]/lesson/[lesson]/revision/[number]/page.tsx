@@ -1,0 +1,26 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { numberOfAddress } from '#app/http/with-revision.ts';
+import { lessonRead, type Query, ShowLesson } from '#app/lesson-page/show-lesson.tsx';
+
+interface RevisionProps {
+  readonly params: Promise<{ workshop: string; lesson: string; number: string }>;
+  readonly searchParams: Promise<Query>;
+}
+
+export async function generateMetadata({ params }: RevisionProps): Promise<Metadata> {
+  const { workshop, lesson, number } = await params;
+  const wanted = numberOfAddress(number);
+  const read = wanted === null ? null : await lessonRead(workshop, lesson, wanted, null);
+  if (!read) notFound();
+  // Searching people are led to the latest revision.
+  return { title: `${read.revision.content.title}, revision ${number}`, robots: { index: false } };
+}
+
+/** One revision of a lesson, for everyone. */
+export default async function PublicRevision({ params, searchParams }: RevisionProps) {
+  const { workshop, lesson, number } = await params;
+  const wanted = numberOfAddress(number);
+  if (wanted === null) notFound();
+  return <ShowLesson workshop={workshop} lesson={lesson} number={wanted} query={await searchParams} />;
+}
