@@ -1,0 +1,210 @@
+'use client';
+/** One ring kind: sizes, metal, colour, mass, and what it tells about them at once. */
+import { bandWords, figure, fitFaultWords, ringMassWords } from '#app/words/ring-words.ts';
+import { bandFinding } from '#lib/rings/fit.ts';
+import { METALS, metalNameOf } from '#lib/rings/metals.ts';
+import { formatSize } from '#lib/rings/parse-size.ts';
+import { massOf, ringsPer, sizesOf } from '#lib/rings/ring.ts';
+import type { RingKind } from '#lib/rings/ring-kind.ts';
+import { fitsOf } from '#lib/weave/fit-sequence.ts';
+import { usualBandOf } from '#lib/weave/usual-bands.ts';
+import { useDraft } from '../draft.client.tsx';
+import { ChoiceField } from './fields/choice-field.client.tsx';
+import fieldStyles from './fields/fields.module.css';
+import { LengthField, NumberField } from './fields/number-field.client.tsx';
+import { OfferFields } from './fields/offer-fields.client.tsx';
+import { SizeField } from './fields/size-field.client.tsx';
+import { TextField } from './fields/text-field.client.tsx';
+import { ItemButtons } from './item-buttons.client.tsx';
+import styles from './making.module.css';
+import { RingFigure } from './ring-figure.tsx';
+import type { ListDeeds } from './use-list.ts';
+
+export interface RingKindCardProps {
+  readonly kind: RingKind;
+  readonly index: number;
+  readonly lessonId: string;
+  readonly kinds: ListDeeds<'ringKinds'>;
+}
+
+const METAL_CHOICES = [...METALS.map((m) => [m.id, m.name] as const), ['other', 'another metal'] as const];
+
+export function RingKindCard({ kind, index, lessonId, kinds }: RingKindCardProps) {
+  const { content } = useDraft();
+  const place = `${lessonId}/${kind.id}`;
+  const called = kind.name.trim() || `ring kind ${index + 1}`;
+  const put = (part: Partial<RingKind>, what: string, run?: string) =>
+    kinds.put({ ...kind, ...part }, what, run);
+  const known = METAL_CHOICES.some(([id]) => id === kind.metal);
+  return (
+    <li className={styles.card} id={kind.id}>
+      <div className={styles.cardHead}>
+        <RingFigure kind={kind} />
+        <div className={styles.cardTitle}>
+          <h3>{called}</h3>
+          <p className="soft">
+            {formatSize(kind.innerDiameter)} inside, wire {formatSize(kind.wire)},{' '}
+            {metalNameOf(kind) || 'metal not named'}
+          </p>
+        </div>
+        <ItemButtons
+          name={called}
+          index={index}
+          count={kinds.items.length}
+          onMove={(by) => kinds.move(kind.id, by)}
+          onDuplicate={() =>
+            kinds.add({ ...kind, id: crypto.randomUUID(), name: `${called}, copy` }, index + 1)
+          }
+          onRemove={() => kinds.remove(kind.id)}
+        />
+      </div>
+      <RingFacts kind={kind} />
+      <details className={styles.more} open={kind.colour === '' || undefined}>
+        <summary>Change {called}</summary>
+        <div className={fieldStyles.grid}>
+          <TextField label="Name" value={kind.name} onTake={(name, run) => put({ name }, 'name', run)} />
+          <SizeField
+            label="Inner diameter"
+            of="inner diameter"
+            place={`${place}/inner`}
+            value={kind.innerDiameter}
+            onTake={(innerDiameter, run) => put({ innerDiameter }, 'inner diameter', run)}
+          />
+          <SizeField
+            label="Wire"
+            of="wire"
+            place={`${place}/wire`}
+            value={kind.wire}
+            onTake={(wire, run) => put({ wire }, 'wire', run)}
+          />
+          <ChoiceField
+            label="Metal"
+            value={known ? kind.metal : 'other'}
+            choices={METAL_CHOICES}
+            onTake={(metal) => put({ metal, ...(metal === 'other' ? {} : { metalName: '' }) }, 'metal')}
+          />
+          {(kind.metal === 'other' || !known) && (
+            <>
+              <TextField
+                label="Name of the metal"
+                value={kind.metalName}
+                onTake={(metalName, run) => put({ metalName }, 'metal', run)}
+              />
+              <NumberField
+                label="Its density"
+                unit="g/cm³"
+                place={`${place}/density`}
+                value={kind.densityGPerCm3 === null ? null : Math.round(kind.densityGPerCm3 * 1000)}
+                places={3}
+                least={1}
+                most={30_000}
+                mayBeEmpty
+                onTake={(milli, run) =>
+                  put({ densityGPerCm3: milli === null ? null : milli / 1000 }, 'density', run)
+                }
+              />
+            </>
+          )}
+          <TextField
+            label="Colour in words"
+            hint="So that it can be followed by ear."
+            value={kind.colour}
+            onTake={(colour, run) => put({ colour }, 'colour', run)}
+          />
+          <div className="field">
+            <label htmlFor={`${kind.id}-swatch`}>Colour in pictures</label>
+            <input
+              id={`${kind.id}-swatch`}
+              type="color"
+              value={kind.colourCode}
+              className={styles.swatch}
+              onChange={(event) => put({ colourCode: event.target.value.toLowerCase() }, 'colour', 'swatch')}
+            />
+          </div>
+          <LengthField
+            label="Inner diameter measured on a closed ring"
+            place={`${place}/measured`}
+            mm={kind.measuredInnerMm}
+            leastMm={0.3}
+            mostMm={300}
+            mayBeEmpty
+            hint="If you measured it; it wins over the stated one, which is often the mandrel’s."
+            onTake={(measuredInnerMm, run) => put({ measuredInnerMm }, 'measured inner diameter', run)}
+          />
+          <NumberField
+            label="A weighed hundred"
+            unit="g"
+            place={`${place}/weighed`}
+            value={kind.weighedHundredG === null ? null : Math.round(kind.weighedHundredG * 1000)}
+            places={3}
+            least={1}
+            most={100_000_000}
+            mayBeEmpty
+            hint="If you weighed 100 rings; it wins over the reckoned mass."
+            onTake={(milli, run) =>
+              put({ weighedHundredG: milli === null ? null : milli / 1000 }, 'weighed hundred', run)
+            }
+          />
+        </div>
+        <OfferFields
+          place={place}
+          offer={kind.offer}
+          currency={content.currency}
+          unit="rings"
+          onTake={(offer, run) => put({ offer }, 'how it is sold', run)}
+        />
+      </details>
+    </li>
+  );
+}
+
+/** Aspect ratio and mass, and whether the sequence asks too much of this ring. */
+function RingFacts({ kind }: { kind: RingKind }) {
+  const { content } = useDraft();
+  const sizes = sizesOf(kind);
+  const mass = massOf(kind);
+  const broken = fitsOf(content, content.ringKinds).filter((fit) => fit.ringKind === kind.id && fit.fault);
+  const usual = usualBandOf(content.weave, content.otherNames);
+  const inRepeat = content.repeat.some(
+    (p) => p.opened === kind.id || p.carries.some((c) => c.ringKind === kind.id),
+  );
+  const finding = usual && inRepeat ? bandFinding(sizes.aspectRatio, usual.band) : 'usual';
+  return (
+    <>
+      <dl className={styles.facts}>
+        <div>
+          <dt>Aspect ratio</dt>
+          <dd>
+            <strong>{figure(sizes.aspectRatio, 2)}</strong>{' '}
+            <span className="soft">
+              {figure(sizes.innerMm, 3)} ÷ {figure(sizes.wireMm, 4)}
+              {sizes.innerFrom === 'measured' && ', measured'}
+            </span>
+          </dd>
+        </div>
+        <div>
+          <dt>Outer diameter</dt>
+          <dd>{figure(sizes.outerMm, 2)} mm</dd>
+        </div>
+        <div>
+          <dt>Mass</dt>
+          <dd>{ringMassWords(mass)}</dd>
+        </div>
+        {mass && (
+          <div>
+            <dt>In 100 g</dt>
+            <dd>about {Math.floor(100 * ringsPer('g', mass.g))} rings</dd>
+          </div>
+        )}
+      </dl>
+      {broken.map((fit) => (
+        <p key={fit.placementId} className="fault">
+          {fit.part}, placement {fit.number}: {fit.fault && fitFaultWords(fit.fault)}
+        </p>
+      ))}
+      {usual && finding !== 'usual' && (
+        <p className="notice caution">{bandWords(finding, sizes.aspectRatio, usual.weave, usual.band)}</p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,130 @@
+'use client';
+/** The ring sequence in its three parts, its leaning, and the count of rings as it grows. */
+import { useEffect, useState } from 'react';
+import type { Change } from '#lib/lesson/change.ts';
+import { LEANINGS } from '#lib/lesson/content.ts';
+import { SEQUENCE_PARTS, type SequencePart } from '#lib/weave/placement.ts';
+import { mirroredPlacement, ringsAdded, runningCounts } from '#lib/weave/sequence.ts';
+import { useDraft } from '../draft.client.tsx';
+import { ChoiceField } from './fields/choice-field.client.tsx';
+import styles from './making.module.css';
+import { PlacementCard } from './placement-card.client.tsx';
+import { useList } from './use-list.ts';
+
+const PARTS: Readonly<Record<SequencePart, { readonly title: string; readonly about: string }>> = {
+  start: { title: 'Start', about: 'Made once, before the first repeat.' },
+  repeat: { title: 'Repeat unit', about: 'Made again and again until the piece is long enough.' },
+  finishing: { title: 'Finishing', about: 'Made once, after the last repeat.' },
+};
+
+export function RingSequence({ lessonId }: { lessonId: string }) {
+  const { content } = useDraft();
+  const [open, setOpen] = useState<string | null>(null);
+  // Other screens lead here by a placement's id.
+  useEffect(() => {
+    const fromAddress = () => setOpen(window.location.hash.slice(1) || null);
+    fromAddress();
+    window.addEventListener('hashchange', fromAddress);
+    return () => window.removeEventListener('hashchange', fromAddress);
+  }, []);
+  let before = 0;
+  return (
+    <>
+      <Leaning />
+      {SEQUENCE_PARTS.map((part) => {
+        const from = before;
+        before += content[part].reduce((sum, placement) => sum + ringsAdded(placement), 0);
+        return <Part key={part} part={part} from={from} lessonId={lessonId} open={open} onOpen={setOpen} />;
+      })}
+    </>
+  );
+}
+
+function Leaning() {
+  const { content, change, mayEdit } = useDraft();
+  const hand = content.leaning === 'left' ? 'right' : content.leaning === 'right' ? 'left' : null;
+  const mirror = () => {
+    if (!hand) return;
+    const parts = SEQUENCE_PARTS.flatMap((list) =>
+      content[list].map(
+        (placement): Change => ({ kind: 'put', list, item: { ...mirroredPlacement(placement) } }),
+      ),
+    );
+    change([{ kind: 'set', field: 'leaning', value: hand }, ...parts], `mirror to the ${hand}`);
+  };
+  return (
+    <div className={styles.leaning}>
+      <ChoiceField
+        label="Leaning"
+        value={content.leaning}
+        choices={LEANINGS.map((one) => [one, one === 'none' ? 'has no hand' : `leans ${one}`] as const)}
+        hint="Only for weaves that have a hand."
+        onTake={(value) => change([{ kind: 'set', field: 'leaning', value }], 'leaning')}
+      />
+      {hand && mayEdit && (
+        <button type="button" className="quiet" onClick={mirror}>
+          Mirror everything to the {hand}
+        </button>
+      )}
+    </div>
+  );
+}
+
+interface PartProps {
+  readonly part: SequencePart;
+  readonly from: number;
+  readonly lessonId: string;
+  readonly open: string | null;
+  readonly onOpen: (id: string | null) => void;
+}
+
+function Part({ part, from, lessonId, open, onOpen }: PartProps) {
+  const list = useList(part, `placement in ${part}`);
+  const { mayEdit, content } = useDraft();
+  const counts = runningCounts(list.items, from);
+  const { title, about } = PARTS[part];
+  const add = () => {
+    const id = crypto.randomUUID();
+    list.add({
+      id,
+      opened: content.ringKinds[0]?.id ?? null,
+      carries: [],
+      passes: [],
+      lie: 'as it falls',
+      sentence: '',
+      atMs: null,
+      pictureText: '',
+    });
+    onOpen(id);
+    requestAnimationFrame(() => document.getElementById(id)?.querySelector('select')?.focus());
+  };
+  return (
+    <section className={styles.part} aria-labelledby={`part-${part}`}>
+      <h3 id={`part-${part}`}>{title}</h3>
+      <p className="soft">
+        {about} {list.items.length > 0 && `Adds ${(counts.at(-1) ?? from) - from} rings.`}
+      </p>
+      <ol className={styles.cards}>
+        {list.items.map((placement, index) => (
+          <PlacementCard
+            key={placement.id}
+            placement={placement}
+            part={part}
+            index={index}
+            rings={counts[index] ?? 0}
+            lessonId={lessonId}
+            list={list}
+            isOpen={open === placement.id}
+            onToggle={() => onOpen(open === placement.id ? null : placement.id)}
+          />
+        ))}
+      </ol>
+      {mayEdit && (
+        <button type="button" className="quiet" onClick={add}>
+          Add a placement to{' '}
+          {part === 'start' ? 'the start' : part === 'repeat' ? 'the repeat unit' : 'the finishing'}
+        </button>
+      )}
+    </section>
+  );
+}

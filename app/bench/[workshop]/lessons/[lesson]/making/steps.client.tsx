@@ -1,0 +1,99 @@
+'use client';
+/** Steps that add no rings, and links: plain lists of a few fields each. */
+import { useDraft } from '../draft.client.tsx';
+import { LinkField } from './fields/offer-fields.client.tsx';
+import { TextField } from './fields/text-field.client.tsx';
+import { ItemButtons } from './item-buttons.client.tsx';
+import styles from './making.module.css';
+import { MomentField } from './moment-field.client.tsx';
+import { useList } from './use-list.ts';
+
+export function Steps({ lessonId }: { lessonId: string }) {
+  const steps = useList('steps', 'step');
+  const { mayEdit } = useDraft();
+  return (
+    <>
+      <p className="soft">
+        Cleaning, sorting, fastening the clasp: each stands at its moment between the placements.
+      </p>
+      <ol className={styles.cards}>
+        {steps.items.map((step, index) => (
+          <li key={step.id} id={step.id} className={styles.card}>
+            <TextField
+              label={`Step ${index + 1}`}
+              rows={2}
+              value={step.sentence}
+              onTake={(sentence, run) => steps.put({ ...step, sentence }, 'sentence', run)}
+            />
+            <MomentField
+              place={`${lessonId}/${step.id}`}
+              called={`step ${index + 1}`}
+              atMs={step.atMs}
+              pictureText={step.pictureText}
+              onMoment={(atMs, run) => steps.put({ ...step, atMs }, 'moment', run)}
+              onPictureText={(pictureText, run) => steps.put({ ...step, pictureText }, 'picture', run)}
+            />
+            <ItemButtons
+              name={`step ${index + 1}`}
+              index={index}
+              count={steps.items.length}
+              onMove={(by) => steps.move(step.id, by)}
+              onRemove={() => steps.remove(step.id)}
+            />
+          </li>
+        ))}
+      </ol>
+      {mayEdit && (
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => steps.add({ id: crypto.randomUUID(), sentence: '', atMs: null, pictureText: '' })}
+        >
+          Add a step
+        </button>
+      )}
+    </>
+  );
+}
+
+export function Links({ lessonId }: { lessonId: string }) {
+  const links = useList('links', 'link');
+  const { mayEdit } = useDraft();
+  return (
+    <>
+      <ul className={styles.lines}>
+        {links.items.map((link, index) => (
+          <li key={link.id} id={link.id} className={styles.line}>
+            <TextField
+              label="What it leads to"
+              value={link.label}
+              onTake={(label, run) => links.put({ ...link, label }, 'words', run)}
+            />
+            <LinkField
+              label="Address"
+              place={`${lessonId}/${link.id}`}
+              value={link.address}
+              onTake={(address, run) => links.put({ ...link, address }, 'address', run)}
+            />
+            <ItemButtons
+              name={`link ${link.label || index + 1}`}
+              index={index}
+              count={links.items.length}
+              onMove={(by) => links.move(link.id, by)}
+              onRemove={() => links.remove(link.id)}
+            />
+          </li>
+        ))}
+      </ul>
+      {mayEdit && (
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => links.add({ id: crypto.randomUUID(), label: '', address: '' })}
+        >
+          Add a link
+        </button>
+      )}
+    </>
+  );
+}
