@@ -107,3 +107,5 @@ function stop(): void {
 }
 process.on('SIGTERM', stop);
 process.on('SIGINT', stop);
+// Whoever started us is gone: nobody would stop us any more.
+if (process.send) process.on('disconnect', stop);

@@ -31,3 +31,5 @@ async function stop(): Promise<void> {
 }
 process.on('SIGTERM', () => void stop());
 process.on('SIGINT', () => void stop());
+// Whoever started us is gone: nobody would stop us any more.
+if (process.send) process.on('disconnect', () => void stop());

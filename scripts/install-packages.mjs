@@ -24,7 +24,11 @@ export function installPackages() {
 /** Runs a TypeScript file of ours on the Node that the packages bring along, and ends as it ends. */
 export function handOver(file) {
   const node = join(root, 'node_modules', '.bin', 'node');
-  const child = spawn(node, [join(root, file), ...process.argv.slice(2)], { cwd: root, stdio: 'inherit' });
+  const child = spawn(node, [join(root, file), ...process.argv.slice(2)], {
+    cwd: root,
+    // The channel tells the child when we are gone.
+    stdio: ['inherit', 'inherit', 'inherit', 'ipc'],
+  });
   // Ctrl-C reaches the child by itself; we only wait for it.
   process.on('SIGINT', () => undefined);
   process.on('SIGTERM', () => child.kill('SIGTERM'));
