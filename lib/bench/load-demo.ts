@@ -14,19 +14,16 @@ import { changesBetween } from '#lib/lesson/changes-between.ts';
 import { emptyContent } from '#lib/lesson/content.ts';
 import { arrivingPath, settleArrived } from '#lib/recording/arriving.ts';
 import { ingestRecording } from '#lib/recording/ingest-recording.ts';
-import type { RecordingWork } from '#lib/recording/recording-work.ts';
+import { openRecordingWork, type RecordingWork } from '#lib/recording/recording-work.ts';
 import { takeStill } from '#lib/recording/take-still.ts';
 import { invariant } from '#lib/result.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
 import { readTranscript } from '#lib/transcript/read-transcript.ts';
-import type { Demo } from '../../prisma/demo/read-demo.ts';
+import { type Demo, readDemo } from '../../prisma/demo/read-demo.ts';
 import type { Bench } from './bench.ts';
-import { DEMO_WORKSHOP_SLUG } from './demo-workshop.ts';
+import { DEMO_LESSON_SLUG, DEMO_WORKSHOP_SLUG } from './demo-workshop.ts';
 import { publishLesson, type Recordings } from './publish-lesson.ts';
 import { saveDraft } from './save-draft.ts';
-
-/** Slug of the demo lesson, for links to its page. */
-export const DEMO_LESSON_SLUG = 'two-colour-byzantine-bracelet';
 
 const WORKSHOP = {
   id: 'de300000-0000-4000-8000-000000000001',
@@ -50,6 +47,9 @@ const AGAIN = {
 /** Nobody's account: the demo's teacher is invented too. */
 const TEACHER = 'demo-teacher';
 
+/** A recording of a few minutes takes seconds; this is for machines that do much else. */
+const LONGEST_MS = 30 * 60_000;
+
 const AT: LessonAddress = { workshopId: WORKSHOP.id, lessonId: LESSON_ID };
 
 /**
@@ -59,11 +59,11 @@ const AT: LessonAddress = { workshopId: WORKSHOP.id, lessonId: LESSON_ID };
  */
 export async function loadDemo(
   bench: Bench,
-  work: RecordingWork,
-  demo: Demo,
-  signal: AbortSignal = AbortSignal.timeout(30 * 60_000),
+  given: { readonly work?: RecordingWork; readonly signal?: AbortSignal } = {},
 ): Promise<'loaded' | 'already there'> {
+  const { work = await openRecordingWork(), signal = AbortSignal.timeout(LONGEST_MS) } = given;
   const { db } = bench;
+  const demo = readDemo();
   if (await db.revision.findUnique({ where: { id: AGAIN.publish }, select: { id: true } }))
     return 'already there';
   if (!(await beginLesson(bench, demo))) return 'already there';

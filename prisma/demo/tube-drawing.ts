@@ -105,7 +105,8 @@ function drawPiece({ from, to, tube }: Piece, scale: number): string {
   const width = 2 * tube.radius * scale;
   // The side of the wire that the light falls on, and how squarely.
   const towards = LIGHT[0] * -uy + LIGHT[1] * ux;
-  const lit = Math.sqrt(Math.max(0, 1 - dot(unit(along), LIGHT) ** 2));
+  // In tenths: a drawing with few tones is a small file.
+  const lit = Math.round(10 * Math.sqrt(Math.max(0, 1 - dot(unit(along), LIGHT) ** 2))) / 10;
   const [ox, oy] = [-uy * towards, ux * towards];
   // Pieces reach into their neighbours: a bend would leave gaps on its outer side.
   const at = (shift: number, more = 0.8) => {

@@ -9,7 +9,6 @@ import { loadDemo } from '#lib/bench/load-demo.ts';
 import type { Database } from '#lib/data/database.ts';
 import type { RecordingWork } from '#lib/recording/recording-work.ts';
 import { openLocalDisk } from '#lib/storage/local-disk.ts';
-import { readDemo } from '../../prisma/demo/read-demo.ts';
 import { testFfmpeg } from '../support/clips.ts';
 import { testDatabase } from '../support/database.ts';
 
@@ -42,13 +41,12 @@ function dyingAfter(db: Database, transactions: number): Database {
 
 describe('loading the demo', () => {
   test('goes on where a run that died left off, wherever that was', async () => {
-    const demo = readDemo();
     // Without ffmpeg the recording is refused, for now.
-    await expect(loadDemo(bench, { ...work, ffmpeg: null }, demo)).rejects.toThrow('converter-missing');
+    await expect(loadDemo(bench, { work: { ...work, ffmpeg: null } })).rejects.toThrow('converter-missing');
     let deaths = 0;
     for (let transactions = 0; ; transactions += 1) {
       const dying = dyingAfter(bench.db, transactions);
-      const outcome = await loadDemo({ ...bench, db: dying }, work, demo).catch(
+      const outcome = await loadDemo({ ...bench, db: dying }, { work }).catch(
         (error: Error) => error.message,
       );
       if (outcome === 'loaded') break;
@@ -63,14 +61,14 @@ describe('loading the demo', () => {
   });
 
   test('does nothing where it is there', async () => {
-    expect(await loadDemo(bench, work, readDemo())).toBe('already there');
+    expect(await loadDemo(bench, { work })).toBe('already there');
     expect(await bench.db.revision.count()).toBe(2);
   });
 
   test('does not bring back what an owner deleted', async () => {
     await bench.db.$executeRaw`ALTER TABLE "revision" DISABLE TRIGGER USER`;
     await bench.db.lesson.deleteMany();
-    expect(await loadDemo(bench, work, readDemo())).toBe('already there');
+    expect(await loadDemo(bench, { work })).toBe('already there');
     expect(await bench.db.lesson.count()).toBe(0);
   });
 });
