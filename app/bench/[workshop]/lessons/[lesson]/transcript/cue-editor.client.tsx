@@ -1,0 +1,109 @@
+'use client';
+/**
+ * The text of a cue while it is written. Every letter is a change of the
+ * draft at once, all of one stay a single step of undo; while the field has
+ * the keyboard, undo is the browser's own.
+ */
+import { type KeyboardEvent, useEffect, useId, useLayoutEffect, useRef, useState } from 'react';
+import { formatTimeCode } from '#lib/time/time-code.ts';
+import type { Cue } from '#lib/transcript/cue.ts';
+import { LONGEST_TEXT } from '#lib/transcript/edit-cues.ts';
+import type { MarkUp } from './mark-up.ts';
+import styles from './transcript.module.css';
+
+export interface CueEditorProps {
+  readonly cue: Cue;
+  /** Where the caret goes first. */
+  readonly caret: number;
+  readonly markUp: MarkUp;
+  /** Where a split is made, ms, or null for the pace of the cue. */
+  readonly heardMs: () => number | null;
+  /** The text is done with; the keyboard goes to this cue, to edit on at `caret` where given. */
+  readonly leave: (to: string, caret?: number) => void;
+  readonly onCaret: (caret: number) => void;
+}
+
+export function CueEditor({ cue, caret, markUp, heardMs, leave, onCaret }: CueEditorProps) {
+  const field = useRef<HTMLTextAreaElement>(null);
+  const [typed, setTyped] = useState(cue.text);
+  const run = useId();
+  // A stay in the field has a name of its own, though the field may come to the same cue again.
+  const [stay] = useState(() => `${run} ${performance.now()}`);
+  const shown = useRef(cue.text);
+
+  useEffect(() => {
+    const element = field.current;
+    element?.focus({ preventScroll: true });
+    element?.setSelectionRange(caret, caret);
+  }, [caret]);
+
+  // The draft may change from elsewhere (find and replace, another window): take that over.
+  useEffect(() => {
+    if (cue.text !== shown.current) {
+      shown.current = cue.text;
+      setTyped(cue.text);
+    }
+  }, [cue.text]);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the height follows what is typed
+  useLayoutEffect(() => {
+    const element = field.current;
+    if (!element) return;
+    element.style.height = 'auto';
+    element.style.height = `${element.scrollHeight}px`;
+  }, [typed]);
+
+  const write = (text: string) => {
+    setTyped(text);
+    markUp.edit(cue.id, text, stay);
+    shown.current = text.trim();
+  };
+
+  const onKey = (event: KeyboardEvent<HTMLTextAreaElement>) => {
+    const { selectionStart, selectionEnd, value } = event.currentTarget;
+    const bare = selectionStart === selectionEnd;
+    const mod = event.ctrlKey || event.metaKey;
+    if (event.nativeEvent.isComposing) return;
+    if (event.key === 'Enter' && mod) {
+      const second = markUp.split(cue.id, offsetIn(cue.text, value, selectionStart), heardMs() ?? undefined);
+      if (second) leave(second, 0);
+    } else if (event.key === 'Enter' && !event.shiftKey) leave(cue.id);
+    else if (event.key === 'Escape') leave(cue.id);
+    else if (event.key === 'Backspace' && bare && selectionStart === 0 && !mod) {
+      const former = markUp.joinWithFormer(cue.id);
+      if (former) leave(former, -cue.text.length);
+    } else if (event.key === 'Delete' && bare && selectionStart === value.length && !mod) {
+      const at = cue.text.length;
+      if (markUp.joinWithNext(cue.id)) leave(cue.id, at);
+    } else return;
+    event.preventDefault();
+  };
+
+  return (
+    <textarea
+      ref={field}
+      className={styles.editor}
+      aria-label={`Text of the cue at ${formatTimeCode(cue.startMs)}`}
+      data-editor={cue.id}
+      value={typed}
+      rows={1}
+      maxLength={LONGEST_TEXT}
+      onChange={(event) => write(event.target.value)}
+      onKeyDown={onKey}
+      onSelect={(event) => onCaret(event.currentTarget.selectionStart)}
+      onBlur={(event) => {
+        // The tools of this very cue may be used with the caret where it is.
+        const to = event.relatedTarget;
+        if (
+          document.hasFocus() &&
+          !(to instanceof Element && to.closest(`[data-cue="${CSS.escape(cue.id)}"]`))
+        )
+          leave('');
+      }}
+    />
+  );
+}
+
+/** An offset in what is typed as one in the cue's text, which has no spaces around it. */
+const offsetIn = (text: string, typed: string, offset: number): number =>
+  Math.min(text.length, Math.max(0, offset - (typed.length - typed.trimStart().length)));

@@ -1,0 +1,99 @@
+/** What a teacher does to cues and chapters, as changes of the draft under the names that undo shows. */
+import type { Change } from '#lib/lesson/change.ts';
+import type { Chapter } from '#lib/lesson/content.ts';
+import { LONGEST_MS } from '#lib/time/time.ts';
+import type { Cue } from '#lib/transcript/cue.ts';
+import {
+  type CueEdit,
+  cueAfter,
+  editCue,
+  joinCues,
+  retimeCue,
+  shiftCues,
+  splitCue,
+} from '#lib/transcript/edit-cues.ts';
+import { type Found, replaceFound } from '#lib/transcript/find-text.ts';
+import { wordStart } from '#lib/transcript/word-times.ts';
+import type { DraftStore } from '../draft-store.ts';
+
+export type MarkUp = ReturnType<typeof createMarkUp>;
+
+export function createMarkUp(store: DraftStore, newId: () => string) {
+  const cues = () => store.getState().cues;
+  const indexOf = (id: string) => cues().findIndex((cue) => cue.id === id);
+  const make = (edit: CueEdit | null, label: string, run?: string): boolean => {
+    if (!edit || edit.put.length + edit.remove.length === 0) return false;
+    store.change([{ kind: 'cues', ...edit }], label, run);
+    return true;
+  };
+  const putChapter = (chapter: Chapter, label: string, run?: string) => {
+    const change: Change = { kind: 'put', list: 'chapters', item: { ...chapter } };
+    store.change([change], label, run);
+  };
+  const join = (first: Cue | undefined, second: Cue | undefined): string | null =>
+    first && second && make(joinCues(first, second), 'join cues') ? first.id : null;
+
+  return {
+    /** @param run names one stay in the field, so that it is undone at once. */
+    edit(id: string, typed: string, run: string) {
+      const cue = cues()[indexOf(id)];
+      if (!cue) return;
+      const edit = editCue(cue, typed);
+      if (edit.put[0]?.text !== cue.text) make(edit, 'mend text', run);
+    },
+    /** Splits before the word at the offset. @returns the id of the second part, or null where nothing was split. */
+    split(id: string, offset: number, atMs?: number): string | null {
+      const cue = cues()[indexOf(id)];
+      const second = newId();
+      return cue && make(splitCue(cue, wordStart(cue.text, offset), second, atMs), 'split cue')
+        ? second
+        : null;
+    },
+    /** @returns the id of the cue that both became, or null. */
+    joinWithNext: (id: string) => join(cues()[indexOf(id)], cues()[indexOf(id) + 1]),
+    joinWithFormer: (id: string) => join(cues()[indexOf(id) - 1], cues()[indexOf(id)]),
+    remove: (id: string) => make({ put: [], remove: [id] }, 'delete cue'),
+    insertAfter(id: string | null): string {
+      const fresh = newId();
+      const at = id === null ? -1 : indexOf(id);
+      make(cueAfter(cues()[at] ?? null, cues()[at + 1] ?? null, fresh), 'insert cue');
+      return fresh;
+    },
+    retime(id: string, times: { startMs?: number; endMs?: number }) {
+      const cue = cues()[indexOf(id)];
+      if (cue) make(retimeCue(cue, times), 'move edge of cue');
+    },
+    shift(from: number, to: number, byMs: number) {
+      const some = cues().slice(from, to);
+      make(shiftCues(some, byMs), some.length === 1 ? 'shift cue' : `shift ${some.length} cues`);
+    },
+    replace(found: readonly Found[], instead: string) {
+      make(
+        replaceFound(cues(), found, instead),
+        found.length === 1 ? 'replace words' : `replace words in ${found.length} places`,
+      );
+    },
+    /** Sets a chapter; where one starts at that very moment already, that one is told instead. */
+    setChapter(atMs: number): string {
+      const { chapters } = store.getState().content;
+      const startMs = Math.min(Math.max(Math.round(atMs), 0), LONGEST_MS);
+      const there = chapters.find((chapter) => chapter.startMs === startMs);
+      if (there) return there.id;
+      const id = newId();
+      putChapter(
+        { id, kind: chapters.length === 0 ? 'opening' : 'setup', title: '', startMs },
+        'set chapter',
+      );
+      return id;
+    },
+    nameChapter: (chapter: Chapter, title: string, run: string) =>
+      putChapter({ ...chapter, title }, 'chapter title', run),
+    sortChapter: (chapter: Chapter, kind: Chapter['kind']) =>
+      putChapter({ ...chapter, kind }, 'chapter kind'),
+    moveChapter(chapter: Chapter, atMs: number) {
+      const startMs = Math.min(Math.max(Math.round(atMs), 0), LONGEST_MS);
+      if (startMs !== chapter.startMs) putChapter({ ...chapter, startMs }, 'move chapter');
+    },
+    removeChapter: (id: string) => store.change([{ kind: 'remove', list: 'chapters', id }], 'delete chapter'),
+  };
+}

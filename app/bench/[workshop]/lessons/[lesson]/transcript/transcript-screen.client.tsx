@@ -1,0 +1,219 @@
+'use client';
+import Link from 'next/link';
+/** The working surface: picture and chapters on one side, the transcript as a page beside them. */
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { useDraftPart, useDraftStore } from '../draft.client.tsx';
+import { ChapterList } from './chapter-list.client.tsx';
+import type { Mark } from './cue-row.client.tsx';
+import { Document, type DocumentHandle } from './document.client.tsx';
+import { FindBar } from './find-bar.client.tsx';
+import { actOf, type KeyAct } from './keys.ts';
+import { KeysSheet } from './keys-sheet.client.tsx';
+import { createMarkUp } from './mark-up.ts';
+import { Picture, type PlayedRecording } from './picture.client.tsx';
+import { createPlayer, LITTLE_MS } from './player.ts';
+import styles from './transcript.module.css';
+
+const KEYS_SETTING = 'benchleaf.keys';
+const NARROW = '(max-width: 60rem)';
+
+export function TranscriptScreen({
+  recording,
+  recordingAddress,
+  lessonAddress,
+}: {
+  recording: PlayedRecording | null;
+  /** Address below which the recording's files lie. */
+  recordingAddress: string;
+  lessonAddress: string;
+}) {
+  const store = useDraftStore();
+  const mayEdit = useDraftPart((state) => state.mayEdit);
+  const cueCount = useDraftPart((state) => state.cues.length);
+  const player = useMemo(() => createPlayer(), []);
+  const markUp = useMemo(() => createMarkUp(store, () => crypto.randomUUID()), [store]);
+  const text = useRef<DocumentHandle>(null);
+  const side = useRef<HTMLDivElement>(null);
+  const peaks = usePeaks(recording && `${recordingAddress}/peaks`);
+  const [marks, setMarks] = useState<ReadonlyMap<string, readonly Mark[]>>(new Map());
+  const [finding, setFinding] = useState(false);
+  const [following, setFollowing] = useState(true);
+  const [keysOn, setKeysOn] = useKeysSetting();
+  const bringIn = `${lessonAddress}/bring-in`;
+
+  const setChapterHere = useCallback(() => {
+    text.current?.goTo(markUp.setChapter(player.timeMs()), { title: true });
+  }, [markUp, player]);
+
+  const doAct = useCallback(
+    (act: KeyAct) => {
+      const { cues } = store.getState();
+      const id = text.current?.activeId() ?? null;
+      const at = cues.findIndex((cue) => cue.id === id);
+      switch (act) {
+        case 'play':
+          return player.toggle();
+        case 'back':
+          return player.nudge(-LITTLE_MS);
+        case 'forward':
+          return player.nudge(LITTLE_MS);
+        case 'slower':
+          return player.changeSpeed(-1);
+        case 'faster':
+          return player.changeSpeed(1);
+        case 'chapter':
+          return setChapterHere();
+        case 'next-cue':
+        case 'former-cue': {
+          const to = cues[at + (act === 'next-cue' ? 1 : -1)];
+          if (to) text.current?.goTo(to.id);
+          return;
+        }
+        case 'join': {
+          const joined = id && markUp.joinWithNext(id);
+          if (joined) text.current?.goTo(joined);
+          return;
+        }
+        case 'begin-here':
+          return id ? markUp.retime(id, { startMs: player.timeMs() }) : undefined;
+        case 'end-here':
+          return id ? markUp.retime(id, { endMs: player.timeMs() }) : undefined;
+      }
+    },
+    [store, player, markUp, setChapterHere],
+  );
+
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (document.querySelector('dialog[open]')) return;
+      if ((event.ctrlKey || event.metaKey) && event.key === 'f' && !event.shiftKey && !event.altKey) {
+        // A second press inside the search leads to the browser's own.
+        if (event.target instanceof Element && event.target.closest('search')) return;
+        event.preventDefault();
+        setFinding(true);
+        return;
+      }
+      const row = keysOn ? actOf(event) : null;
+      if (!row || (row.edits && !mayEdit)) return;
+      event.preventDefault();
+      doAct(row.act);
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [keysOn, mayEdit, doAct]);
+
+  const coveredTop = useCallback(
+    () => (window.matchMedia(NARROW).matches ? (side.current?.offsetHeight ?? 0) : 0),
+    [],
+  );
+  useScrollPadding(coveredTop);
+  const showCue = useCallback((id: string) => text.current?.show(id), []);
+  const closeFind = useCallback(() => setFinding(false), []);
+
+  return (
+    <main className={styles.surface}>
+      <h2 className="unseen">Transcript</h2>
+      <div className={styles.side}>
+        <div ref={side} className={styles.sticky}>
+          <Picture recording={recording} address={recordingAddress} bringIn={bringIn} player={player} />
+          {recording && !following && (
+            <button type="button" className={styles.backToPlace} onClick={() => text.current?.follow()}>
+              Back to playing place
+            </button>
+          )}
+        </div>
+        <ChapterList
+          goTo={(id, startMs) => {
+            player.seek(startMs);
+            text.current?.goTo(id, { title: true });
+          }}
+        />
+      </div>
+      <div className={styles.page}>
+        <div className={styles.pageBar}>
+          {mayEdit && recording && (
+            <button type="button" className="quiet" onClick={setChapterHere}>
+              Set a chapter here
+            </button>
+          )}
+          <button
+            type="button"
+            className="quiet"
+            aria-expanded={finding}
+            onClick={() => setFinding(!finding)}
+          >
+            Find
+          </button>
+          <KeysSheet on={keysOn} setOn={setKeysOn} />
+        </div>
+        {finding && <FindBar markUp={markUp} show={showCue} onMarks={setMarks} close={closeFind} />}
+        {cueCount === 0 && (
+          <div className={styles.empty}>
+            <p>
+              There is no transcript yet. <Link href={bringIn}>Bring one in</Link>, or write the first cue.
+            </p>
+            {mayEdit && (
+              <button type="button" onClick={() => text.current?.goTo(markUp.insertAfter(null), { edit: 0 })}>
+                Write the first cue
+              </button>
+            )}
+          </div>
+        )}
+        <Document
+          ref={text}
+          player={player}
+          markUp={markUp}
+          recording={recording}
+          peaks={peaks}
+          marks={marks}
+          coveredTop={coveredTop}
+          onFollowing={setFollowing}
+        />
+      </div>
+    </main>
+  );
+}
+
+/** The recording's peaks, null until they are there (or where there are none: the ribbon is then a line). */
+function usePeaks(address: string | null): Uint8Array | null {
+  const [peaks, setPeaks] = useState<Uint8Array | null>(null);
+  useEffect(() => {
+    setPeaks(null);
+    if (!address) return;
+    const gone = new AbortController();
+    const load = async () => {
+      const response = await fetch(address, { signal: gone.signal });
+      if (response.ok) setPeaks(new Uint8Array(await response.arrayBuffer()));
+    };
+    load().catch(() => undefined);
+    return () => gone.abort();
+  }, [address]);
+  return peaks;
+}
+
+function useKeysSetting() {
+  const [on, setOn] = useState(true);
+  useEffect(() => setOn(localStorage.getItem(KEYS_SETTING) !== 'off'), []);
+  const set = (next: boolean) => {
+    setOn(next);
+    localStorage.setItem(KEYS_SETTING, next ? 'on' : 'off');
+  };
+  return [on, set] as const;
+}
+
+/** Tells the browser how much of the window's top is covered, so that what gets the focus is not hidden. */
+function useScrollPadding(coveredTop: () => number) {
+  useEffect(() => {
+    const root = document.documentElement;
+    const look = () => {
+      root.style.scrollPaddingTop = `${coveredTop() + 12}px`;
+    };
+    look();
+    const observer = new ResizeObserver(look);
+    observer.observe(document.body);
+    return () => {
+      observer.disconnect();
+      root.style.removeProperty('scroll-padding-top');
+    };
+  }, [coveredTop]);
+}
