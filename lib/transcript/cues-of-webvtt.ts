@@ -45,6 +45,8 @@ function markingLost(cue: WebVttCue, said: ShownText, severalVoices: boolean): r
   if (said.tags.length > 0) losses.push(lossOf('formatting', cue.line, said.tags.join(', ')));
   if (said.voice !== '')
     losses.push(lossOf(severalVoices ? 'voice-written-out' : 'voice', cue.line, said.voice));
-  if (cue.settings.region !== '') losses.push(lossOf('setting', cue.line, `region:${cue.settings.region}`));
+  // Listed as written: one that its cue overrules, or that is not described, is lost like the others.
+  for (const setting of cue.written.match(/(?<!\S)region:\S+/g) ?? [])
+    losses.push(lossOf('setting', cue.line, setting));
   return losses;
 }

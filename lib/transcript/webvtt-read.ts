@@ -133,9 +133,9 @@ class Reading {
     for (const setting of read.passedOver) this.losses.push(lossOf('setting', line, setting));
     const { region } = read.settings;
     // A region must be described above its cues; one that is not there is none.
-    if (region === '' || this.regions.some((known) => known.id === region)) return read.settings;
-    this.losses.push(lossOf('setting', line, `region:${region}`));
-    return { ...read.settings, region: '' };
+    return this.regions.some((known) => known.id === region)
+      ? read.settings
+      : { ...read.settings, region: '' };
   }
 
   private keepUntimed({ firstLine: line, kind, buffer }: Block, inHeader: boolean): void {
