@@ -6,7 +6,7 @@
  */
 import { spawnSync } from 'node:child_process';
 import { createHash, randomBytes } from 'node:crypto';
-import { chmod, mkdir, readFile, rename, statfs, writeFile } from 'node:fs/promises';
+import { chmod, mkdir, readFile, readlink, rename, statfs, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { z } from 'zod';
 import { PlainFault } from './plain-fault.ts';
@@ -38,6 +38,7 @@ export async function openState(checkout: string): Promise<State> {
     if (isRoot) await chmod('/var/lib/benchleaf', 0o711);
     await mkdir(files, { recursive: true, mode: 0o700 });
     await checkRoom(folder);
+    await claim(join(folder, 'in-use-by'), checkout);
     return {
       folder,
       files,
@@ -54,6 +55,23 @@ export async function openState(checkout: string): Promise<State> {
     }
     throw error;
   }
+}
+
+/**
+ * Two starts on one folder would stop each other's database. A note of a start
+ * that is gone is overwritten: its process number may belong to anybody by now.
+ */
+async function claim(note: string, checkout: string): Promise<void> {
+  const pid = Number(await readFile(note, 'utf8').catch(() => ''));
+  const isStart =
+    pid > 1 &&
+    pid !== process.pid &&
+    (await readlink(`/proc/${pid}/cwd`).catch(() => '')) === checkout &&
+    (await readFile(`/proc/${pid}/cmdline`, 'utf8').catch(() => '')).includes('start.ts');
+  if (isStart) {
+    throw new PlainFault(`Benchleaf runs from this folder already (process ${pid}). Stop that one first.`);
+  }
+  await writeFile(note, String(process.pid));
 }
 
 async function checkRoom(folder: string): Promise<void> {
