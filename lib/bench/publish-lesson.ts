@@ -33,7 +33,7 @@ export interface PublishInput extends LessonAddress, z.infer<typeof publishReque
 export interface Recordings {
   /** The lesson's ready recording as a revision keeps it, or null. */
   readonly current: (lessonId: string) => Promise<FrozenRecording | null>;
-  /** Takes a picture, or finds the one that was taken; its storage key, or null where there is none to take. */
+  /** Takes a picture, or finds the one that was taken; its storage key, or null where none came. */
   readonly takeStill: (recordingId: string, atMs: number) => Promise<string | null>;
 }
 
@@ -44,6 +44,8 @@ export type PublishFault =
   | { readonly code: 'something-missing'; readonly blocks: readonly Finding[] }
   /** The recording was replaced while its pictures were taken; nothing was published. */
   | { readonly code: 'recording-changed' }
+  /** The worker gave no picture for this moment (busy, or not running); nothing was published. */
+  | { readonly code: 'picture-not-taken'; readonly atMs: number }
   | { readonly code: 'request-id-taken' };
 
 export interface Published {
@@ -69,8 +71,8 @@ export async function publishLesson(
   const recording = await recordings.current(input.lessonId);
   const { blocks } = missingFrom({ content: draft.content, cues: draft.cues, recording });
   if (blocks.length > 0) return failed({ code: 'something-missing', blocks });
-  const stillKeys = await takeStills(recordings, recording, draft.content);
-  return write(bench, input, draft, recording, stillKeys);
+  const stills = await takeStills(recordings, recording, draft.content);
+  return stills.ok ? write(bench, input, draft, recording, stills.value) : stills;
 }
 
 const answerAgain = (
@@ -86,16 +88,19 @@ async function takeStills(
   recordings: Recordings,
   recording: FrozenRecording | null,
   content: Content,
-): Promise<ReadonlyMap<number, string>> {
+): Promise<Result<ReadonlyMap<number, string>, PublishFault>> {
   const keys = new Map<number, string>();
-  if (!recording?.hasVideo) return keys;
+  if (!recording?.hasVideo) return ok(keys);
   const moments = new Set(pageSteps(content).flatMap((step) => (step.atMs === null ? [] : [step.atMs])));
   // One after the other: each is a run of ffmpeg, and ingest may be at work beside it.
   for (const atMs of moments) {
-    const key = atMs < recording.durationMs ? await recordings.takeStill(recording.id, atMs) : null;
-    if (key !== null) keys.set(atMs, key);
+    if (atMs >= recording.durationMs) continue;
+    const key = await recordings.takeStill(recording.id, atMs);
+    // A revision is for ever: rather none than one that lacks its pictures.
+    if (key === null) return failed({ code: 'picture-not-taken', atMs });
+    keys.set(atMs, key);
   }
-  return keys;
+  return ok(keys);
 }
 
 const write = (

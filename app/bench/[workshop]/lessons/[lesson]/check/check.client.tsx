@@ -1,0 +1,92 @@
+'use client';
+
+import { useMemo } from 'react';
+import { descriptionText } from '#lib/lesson/description-text.ts';
+import { missingFrom } from '#lib/lesson/missing.ts';
+import { useDraft } from '../draft.client.tsx';
+import styles from './check.module.css';
+import { CopyText } from './copy-text.client.tsx';
+import { FindingList } from './finding-list.client.tsx';
+import { Publish } from './publish.client.tsx';
+
+interface CheckProps {
+  /** Address of the lesson on the bench. */
+  readonly bench: string;
+  readonly api: string;
+  readonly preview: string;
+  /** Where the lesson page is, or will be; whole, for the description text. */
+  readonly lessonAddress: string;
+  readonly lessonPath: string;
+  readonly recording: { readonly durationMs: number; readonly hasAudio: boolean } | null;
+  /** Number of the latest revision, or null. */
+  readonly published: number | null;
+}
+
+export function Check(props: CheckProps) {
+  const { bench, recording, lessonAddress, api } = props;
+  const draft = useDraft();
+  const { content, cues, mayEdit } = draft;
+  const missing = useMemo(() => missingFrom({ content, cues, recording }), [content, cues, recording]);
+  const text = useMemo(() => descriptionText(content, lessonAddress), [content, lessonAddress]);
+  const putAside = (keys: readonly string[], label: string) =>
+    draft.change([{ kind: 'set', field: 'dismissed', value: keys }], label);
+  return (
+    <div className={styles.columns}>
+      <div>
+        <section className="panel" aria-labelledby="missing-title">
+          <h2 id="missing-title">What a pupil would still have to ask</h2>
+          <FindingList
+            missing={missing}
+            bench={bench}
+            mayEdit={mayEdit}
+            dismissed={content.dismissed}
+            onPutAside={putAside}
+          />
+        </section>
+        <section className="panel" aria-labelledby="text-title">
+          <h2 id="text-title">Description text</h2>
+          <p className="soft">For wherever the recording is hosted. It follows the draft.</p>
+          <CopyText text={text} />
+        </section>
+      </div>
+      <div>
+        <section className="panel" aria-labelledby="publish-title">
+          <h2 id="publish-title">Publish</h2>
+          <Publish
+            api={api}
+            preview={props.preview}
+            lessonPath={props.lessonPath}
+            firstPublished={props.published}
+            blocked={missing.blocks.length > 0}
+            corrections={content.corrections.filter((correction) => correction.revision === null).length}
+          />
+        </section>
+        <section className="panel" aria-labelledby="files-title">
+          <h2 id="files-title">Files of the draft</h2>
+          <ul className={styles.files}>
+            <li>
+              <a href={`${api}/exports/captions.vtt`} download>
+                Captions (WebVTT)
+              </a>
+            </li>
+            <li>
+              <a href={`${api}/exports/chapters.vtt`} download>
+                Chapters (WebVTT)
+              </a>
+            </li>
+            <li>
+              <a href={`${api}/exports/captions.srt`} download>
+                Captions (SRT)
+              </a>
+            </li>
+            <li>
+              <a href={`${api}/exports/transcript.txt`} download>
+                Transcript (text)
+              </a>
+            </li>
+          </ul>
+        </section>
+      </div>
+    </div>
+  );
+}

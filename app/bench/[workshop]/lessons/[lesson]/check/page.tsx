@@ -1,0 +1,39 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { memberPage } from '#app/http/member-page.ts';
+import { lessonPath } from '#app/lesson-page/page-addresses.ts';
+import { frozenRecordingOf } from '#lib/bench/frozen-recording.ts';
+import { openLesson } from '#lib/bench/open-lesson.ts';
+import { environment } from '#lib/config/environment.ts';
+import { database } from '#lib/data/database.ts';
+import { Check } from './check.client.tsx';
+
+interface CheckProps {
+  readonly params: Promise<{ workshop: string; lesson: string }>;
+}
+
+export const metadata: Metadata = { title: 'Check' };
+
+/** What is still missing, the text to paste, the files, and publishing. */
+export default async function CheckScreen({ params }: CheckProps) {
+  const { workshop, lesson } = await params;
+  const membership = await memberPage(workshop, 'viewer');
+  const opened = await openLesson(membership, lesson);
+  if (!opened) notFound();
+  const recording = await frozenRecordingOf(database(), opened.id);
+  const { slug } = membership.workshop;
+  const at = `${encodeURIComponent(slug)}/lessons/${encodeURIComponent(opened.id)}`;
+  return (
+    <main className="page">
+      <Check
+        bench={`/bench/${at}`}
+        api={`/api/workshops/${at}`}
+        preview={`/bench/${encodeURIComponent(slug)}/preview/${encodeURIComponent(opened.id)}`}
+        lessonAddress={`${environment().BENCHLEAF_ADDRESS}${lessonPath(slug, opened.slug)}`}
+        lessonPath={lessonPath(slug, opened.slug)}
+        recording={recording && { durationMs: recording.durationMs, hasAudio: recording.hasAudio }}
+        published={opened.published}
+      />
+    </main>
+  );
+}

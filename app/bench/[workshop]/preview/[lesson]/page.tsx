@@ -1,0 +1,59 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { memberPage } from '#app/http/member-page.ts';
+import { LessonPage } from '#app/lesson-page/lesson-page.tsx';
+import { lessonPath, type PageAddresses, revisionPath, shelfPath } from '#app/lesson-page/page-addresses.ts';
+import type { Query } from '#app/lesson-page/show-lesson.tsx';
+import { openLesson } from '#lib/bench/open-lesson.ts';
+import { readPreview } from '#lib/bench/read-preview.ts';
+import { database } from '#lib/data/database.ts';
+import { measureOfQuery, momentOfQuery } from '#lib/lesson/asked-measure.ts';
+
+interface PreviewProps {
+  readonly params: Promise<{ workshop: string; lesson: string }>;
+  readonly searchParams: Promise<Query>;
+}
+
+export const metadata: Metadata = { title: 'Preview', robots: { index: false } };
+
+/** The draft as its page would look, for members of the workshop. */
+export default async function Preview({ params, searchParams }: PreviewProps) {
+  const { workshop, lesson } = await params;
+  const membership = await memberPage(workshop, 'viewer');
+  const opened = await openLesson(membership, lesson);
+  if (!opened) notFound();
+  const revision = await readPreview(database(), {
+    workshop: membership.workshop,
+    lessonId: opened.id,
+    number: (opened.published ?? 0) + 1,
+  });
+  if (!revision) notFound();
+  const { slug } = membership.workshop;
+  const api = `/api/workshops/${encodeURIComponent(slug)}/lessons/${encodeURIComponent(opened.id)}`;
+  const recording = `${api}/recordings/${encodeURIComponent(revision.recording?.id ?? '')}`;
+  const addresses: PageAddresses = {
+    page: `/bench/${encodeURIComponent(slug)}/preview/${encodeURIComponent(opened.id)}`,
+    latest: lessonPath(slug, opened.slug),
+    shelf: shelfPath(slug),
+    recording: `${recording}/media`,
+    poster: `${recording}/poster`,
+    captions: `${api}/exports/captions.vtt`,
+    chapters: `${api}/exports/chapters.vtt`,
+    description: null,
+    still: (_of, atMs) => `${recording}/stills/${atMs}`,
+    revision: (number) => revisionPath(slug, opened.slug, number),
+  };
+  const query = await searchParams;
+  return (
+    <LessonPage
+      revision={revision}
+      addresses={addresses}
+      latest={null}
+      asked={measureOfQuery(query, revision.content)}
+      held={null}
+      earlier={[]}
+      history={[]}
+      startAtMs={momentOfQuery(query)}
+    />
+  );
+}
