@@ -112,20 +112,22 @@ function oddness(text: string): number {
   );
 }
 
-/** Line of the first byte beyond ASCII that is not in the first lines' ids and times, from 0. */
-function telling(bytes: Uint8Array): number {
+/** Line of the first byte beyond ASCII, from 0; null where there is none. */
+function telling(bytes: Uint8Array): number | null {
   let line = 0;
   for (const byte of bytes) {
     if (byte >= 0x80) return line;
     if (byte === 0x0a) line += 1;
   }
-  return 0;
+  return null;
 }
 
-/** The telling line, shortened about its first character beyond ASCII. */
-function sampleOf(text: string, line: number): string {
+/** The telling line, or the first that has letters, shortened about its first character beyond ASCII. */
+function sampleOf(text: string, line: number | null): string {
   const lines = text.split('\n');
-  const told = (lines[line] ?? '').trim() || (lines.find((one) => /\p{L}/u.test(one)) ?? '').trim();
+  const told =
+    (line === null ? '' : (lines[line] ?? '')).trim() ||
+    (lines.find((one) => /\p{L}/u.test(one)) ?? '').trim();
   const characters = [...told];
   const at = Math.max(0, characters.findIndex((character) => character > '\u007f') - 30);
   return characters.slice(at, at + 90).join('');
