@@ -31,6 +31,9 @@ const schema = z.object({
   BENCHLEAF_LOG: z.enum(['silent', 'error', 'warn', 'info', 'debug']).default('info'),
 });
 
+/** Names of all settings, for .env.example to be held against. */
+export const SETTINGS: readonly string[] = Object.keys(schema.shape);
+
 export type Environment = Readonly<z.infer<typeof schema>>;
 
 /** How much is logged; does not ask for the other settings, so that tools can log too. */
