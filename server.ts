@@ -44,6 +44,8 @@ async function answer(request: IncomingMessage, response: ServerResponse): Promi
   // Whatever a client claims here is replaced: only this server speaks about policy and proxies.
   request.headers['content-security-policy'] = policy;
   delete request.headers['content-security-policy-report-only'];
+  // A page cannot learn its own address from Next; the sign-in screen leads back to it.
+  request.headers['x-benchleaf-path'] = pathOf(request);
   if (BENCHLEAF_BEHIND_PROXY === 'no') dropProxyHeaders(request);
   response.setHeader('content-security-policy', policy);
   for (const [name, value] of Object.entries(fixedHeaders)) response.setHeader(name, value);
