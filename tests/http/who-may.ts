@@ -1,0 +1,89 @@
+/**
+ * Who may use which page and route: the one list that the enumeration in
+ * every-route-asks.test.ts holds against what is on disk. A route that is not
+ * in it fails that test; so add a new one here, with the least role it needs.
+ */
+
+export type Who = 'public' | 'signed-in' | 'viewer' | 'editor' | 'owner';
+
+export interface Rule {
+  readonly who: Who;
+  /** A body that would be accepted, for methods that read one. */
+  readonly body?: unknown;
+  /** Headers that the route's protocol asks for. */
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+const LESSON_API = 'api/workshops/[workshop]/lessons/[lesson]';
+const RECORDING_API = `${LESSON_API}/recordings/[recording]`;
+
+const read = (who: Who) => ({ GET: { who }, HEAD: { who } });
+
+/** By the file's path below app/, without its last part: methods, or `page`. */
+export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> = {
+  'page.tsx': { page: { who: 'public' } },
+  'sign-in/page.tsx': { page: { who: 'public' } },
+  'invitation/[token]/page.tsx': { page: { who: 'public' } },
+  'account/page.tsx': { page: { who: 'signed-in' } },
+  'bench/page.tsx': { page: { who: 'signed-in' } },
+  'bench/[workshop]/page.tsx': { page: { who: 'viewer' } },
+  'bench/[workshop]/members/page.tsx': { page: { who: 'owner' } },
+  'bench/[workshop]/settings/page.tsx': { page: { who: 'owner' } },
+  'bench/[workshop]/lessons/[lesson]/bring-in/page.tsx': { page: { who: 'viewer' } },
+
+  'api/auth/sign-in/route.ts': { POST: { who: 'public' } },
+  'api/auth/sign-out/route.ts': { POST: { who: 'public' } },
+  'api/invitation/found/route.ts': { POST: { who: 'public' } },
+  'api/invitation/join/route.ts': { POST: { who: 'public' } },
+  'api/account/route.ts': { PATCH: { who: 'signed-in' } },
+  'api/account/password/route.ts': { POST: { who: 'signed-in' } },
+  'api/account/sign-out-everywhere/route.ts': { POST: { who: 'signed-in' } },
+  'api/workshops/route.ts': { POST: { who: 'signed-in' } },
+  'api/workshops/[workshop]/route.ts': { PATCH: { who: 'owner', body: { about: 'Rings.' } } },
+  'api/workshops/[workshop]/members/[member]/route.ts': {
+    PATCH: { who: 'owner', body: { role: 'viewer' } },
+    DELETE: { who: 'owner' },
+  },
+  'api/workshops/[workshop]/invitations/route.ts': {
+    POST: { who: 'owner', body: { role: 'viewer', note: '' } },
+  },
+  'api/workshops/[workshop]/invitations/[invitation]/route.ts': { DELETE: { who: 'owner' } },
+  'api/workshops/[workshop]/lessons/route.ts': { POST: { who: 'editor', body: { title: 'A lesson' } } },
+  [`${LESSON_API}/route.ts`]: { DELETE: { who: 'editor' } },
+  [`${LESSON_API}/draft/route.ts`]: {
+    GET: { who: 'viewer' },
+    PATCH: {
+      who: 'editor',
+      body: {
+        saveId: '00000000-0000-4000-8000-000000000001',
+        baseVersion: 1,
+        changes: [{ kind: 'set', field: 'title', value: 'Taken over' }],
+      },
+    },
+  },
+  [`${LESSON_API}/exports/[file]/route.ts`]: { GET: { who: 'viewer' } },
+  [`${LESSON_API}/transcript-files/route.ts`]: {
+    GET: { who: 'viewer' },
+    POST: { who: 'editor', headers: { 'content-type': 'application/octet-stream', 'x-file-name': 'a.vtt' } },
+  },
+  [`${LESSON_API}/transcript-files/[file]/route.ts`]: {
+    GET: { who: 'viewer' },
+    POST: { who: 'editor', body: {} },
+  },
+  [`${LESSON_API}/recordings/route.ts`]: { GET: { who: 'viewer' } },
+  [`${RECORDING_API}/route.ts`]: { GET: { who: 'viewer' }, DELETE: { who: 'editor' } },
+  [`${RECORDING_API}/cancel/route.ts`]: { POST: { who: 'editor' } },
+  [`${RECORDING_API}/retry/route.ts`]: { POST: { who: 'editor' } },
+  [`${RECORDING_API}/media/route.ts`]: read('viewer'),
+  [`${RECORDING_API}/peaks/route.ts`]: read('viewer'),
+  [`${RECORDING_API}/poster/route.ts`]: { ...read('viewer'), PUT: { who: 'editor', body: { atMs: 0 } } },
+  [`${RECORDING_API}/stills/[atMs]/route.ts`]: read('viewer'),
+  // The lesson is named in the upload's metadata: what the member's role changes is tested with uploads.
+  'api/uploads/[[...tus]]/route.ts': {
+    POST: { who: 'signed-in' },
+    PATCH: { who: 'signed-in' },
+    HEAD: { who: 'signed-in' },
+    DELETE: { who: 'signed-in' },
+    OPTIONS: { who: 'signed-in' },
+  },
+};
