@@ -14,6 +14,7 @@ export interface Rule {
   readonly headers?: Readonly<Record<string, string>>;
 }
 
+const REVISION = 'workshop/[workshop]/lesson/[lesson]/revision/[number]';
 const LESSON_API = 'api/workshops/[workshop]/lessons/[lesson]';
 const RECORDING_API = `${LESSON_API}/recordings/[recording]`;
 
@@ -29,7 +30,22 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   'bench/[workshop]/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/members/page.tsx': { page: { who: 'owner' } },
   'bench/[workshop]/settings/page.tsx': { page: { who: 'owner' } },
+  'bench/[workshop]/preview/[lesson]/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/bring-in/page.tsx': { page: { who: 'viewer' } },
+  'bench/[workshop]/lessons/[lesson]/transcript/page.tsx': { page: { who: 'viewer' } },
+  'bench/[workshop]/lessons/[lesson]/making/page.tsx': { page: { who: 'viewer' } },
+  'bench/[workshop]/lessons/[lesson]/check/page.tsx': { page: { who: 'viewer' } },
+  'bench/[workshop]/lessons/[lesson]/corrections/page.tsx': { page: { who: 'viewer' } },
+
+  'workshop/[workshop]/page.tsx': { page: { who: 'public' } },
+  'workshop/[workshop]/lesson/[lesson]/page.tsx': { page: { who: 'public' } },
+  [`${REVISION}/page.tsx`]: { page: { who: 'public' } },
+  [`${REVISION}/captions.vtt/route.ts`]: { GET: { who: 'public' } },
+  [`${REVISION}/chapters.vtt/route.ts`]: { GET: { who: 'public' } },
+  [`${REVISION}/description.txt/route.ts`]: { GET: { who: 'public' } },
+  [`${REVISION}/poster.jpg/route.ts`]: read('public'),
+  [`${REVISION}/recording/route.ts`]: read('public'),
+  [`${REVISION}/stills/[still]/route.ts`]: read('public'),
 
   'api/auth/sign-in/route.ts': { POST: { who: 'public' } },
   'api/auth/sign-out/route.ts': { POST: { who: 'public' } },
@@ -60,6 +76,9 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
         changes: [{ kind: 'set', field: 'title', value: 'Taken over' }],
       },
     },
+  },
+  [`${LESSON_API}/revisions/route.ts`]: {
+    POST: { who: 'editor', body: { requestId: '00000000-0000-4000-8000-000000000002', version: 1 } },
   },
   [`${LESSON_API}/exports/[file]/route.ts`]: { GET: { who: 'viewer' } },
   [`${LESSON_API}/transcript-files/route.ts`]: {
