@@ -46,10 +46,10 @@ export function pageSteps(content: Source): readonly PageStep[] {
   for (const step of content.steps) {
     const part = partOfStep(content, step.atMs);
     const items = parts[part];
-    const after = items.findLastIndex(
-      (item) => item.atMs === null || step.atMs === null || item.atMs <= step.atMs,
-    );
-    items.splice(after + 1, 0, { ...step, placement: null });
+    // Before the first ring that is shown later; a ring without a moment stays behind the one it follows.
+    const { atMs } = step;
+    const later = items.findIndex((item) => item.atMs !== null && atMs !== null && item.atMs > atMs);
+    items.splice(later < 0 ? items.length : later, 0, { ...step, placement: null });
   }
   return PAGE_PARTS.flatMap((part) =>
     parts[part].map(({ pictureText, ...item }, index) => ({
