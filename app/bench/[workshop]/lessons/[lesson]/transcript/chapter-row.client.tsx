@@ -129,7 +129,6 @@ function Edge({ chapter, markUp, places, momentAt }: Omit<ChapterRowProps, 'mayE
 
   return (
     <>
-      {/* biome-ignore lint/a11y/useSemanticElements: a range input cannot be dragged along a ribbon that is not straight */}
       <span
         className={styles.edge}
         role="slider"

@@ -60,23 +60,32 @@ export function CueEditor({ cue, caret, markUp, heardMs, leave, onCaret }: CueEd
   };
 
   const onKey = (event: KeyboardEvent<HTMLTextAreaElement>) => {
-    const { selectionStart, selectionEnd, value } = event.currentTarget;
-    const bare = selectionStart === selectionEnd;
-    const mod = event.ctrlKey || event.metaKey;
-    if (event.nativeEvent.isComposing) return;
-    if (event.key === 'Enter' && mod) {
-      const second = markUp.split(cue.id, offsetIn(cue.text, value, selectionStart), heardMs() ?? undefined);
-      if (second) leave(second, 0);
-    } else if (event.key === 'Enter' && !event.shiftKey) leave(cue.id);
-    else if (event.key === 'Escape') leave(cue.id);
-    else if (event.key === 'Backspace' && bare && selectionStart === 0 && !mod) {
-      const former = markUp.joinWithFormer(cue.id);
-      if (former) leave(former, -cue.text.length);
-    } else if (event.key === 'Delete' && bare && selectionStart === value.length && !mod) {
-      const at = cue.text.length;
-      if (markUp.joinWithNext(cue.id)) leave(cue.id, at);
-    } else return;
+    const act = editorAct(event);
+    if (!act) return;
     event.preventDefault();
+    const { selectionStart, value } = event.currentTarget;
+    switch (act) {
+      case 'split': {
+        const second = markUp.split(
+          cue.id,
+          offsetIn(cue.text, value, selectionStart),
+          heardMs() ?? undefined,
+        );
+        if (second) leave(second, 0);
+        return;
+      }
+      case 'done':
+        return leave(cue.id);
+      case 'join-former': {
+        const former = markUp.joinWithFormer(cue.id);
+        if (former) leave(former, -cue.text.length);
+        return;
+      }
+      case 'join-next': {
+        const at = cue.text.length;
+        if (markUp.joinWithNext(cue.id)) leave(cue.id, at);
+      }
+    }
   };
 
   return (
@@ -107,3 +116,17 @@ export function CueEditor({ cue, caret, markUp, heardMs, leave, onCaret }: CueEd
 /** An offset in what is typed as one in the cue's text, which has no spaces around it. */
 const offsetIn = (text: string, typed: string, offset: number): number =>
   Math.min(text.length, Math.max(0, offset - (typed.length - typed.trimStart().length)));
+
+/** What a key does beyond writing, or null. */
+function editorAct(
+  event: KeyboardEvent<HTMLTextAreaElement>,
+): 'split' | 'done' | 'join-former' | 'join-next' | null {
+  if (event.nativeEvent.isComposing) return null;
+  const { selectionStart, selectionEnd, value } = event.currentTarget;
+  const mod = event.ctrlKey || event.metaKey;
+  if (event.key === 'Enter') return mod ? 'split' : event.shiftKey ? null : 'done';
+  if (event.key === 'Escape') return 'done';
+  if (mod || selectionStart !== selectionEnd) return null;
+  if (event.key === 'Backspace' && selectionStart === 0) return 'join-former';
+  return event.key === 'Delete' && selectionStart === value.length ? 'join-next' : null;
+}

@@ -284,7 +284,6 @@ export function Document(props: DocumentProps) {
   };
 
   return (
-    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: one listener for thousands of rows
     <ol
       ref={list}
       aria-label="Transcript"

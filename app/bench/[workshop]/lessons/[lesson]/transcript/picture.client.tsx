@@ -57,7 +57,6 @@ export function Picture({
     <div className={styles.player}>
       {recording.hasVideo ? (
         // The cues are the text of what is said; they stand beside the picture and not over it.
-        // biome-ignore lint/a11y/useMediaCaption: the transcript beside it is the caption
         <video
           ref={media}
           src={`${address}/media`}
@@ -69,7 +68,6 @@ export function Picture({
           {...events}
         />
       ) : (
-        // biome-ignore lint/a11y/useMediaCaption: the transcript beside it is the caption
         <audio ref={media} src={`${address}/media`} preload="metadata" {...events} />
       )}
       <div className={styles.playRow}>
