@@ -75,8 +75,14 @@ function candidatesFor(bytes: Uint8Array, wide: boolean): readonly EncodingCandi
   const names = (Object.keys(ENCODINGS) as Encoding[]).filter((name) => wideOnes.includes(name) === wide);
   const fitting = names.filter((name) => fits(bytes, name));
   const place = telling(bytes);
-  return (fitting.length > 0 ? fitting : names)
-    .map((encoding) => ({ encoding, text: decodeAs(bytes, encoding) }))
+  const texts = (fitting.length > 0 ? fitting : names).map((encoding) => ({
+    encoding,
+    text: decodeAs(bytes, encoding),
+  }));
+  // Where two encodings give the very same text there is nothing to choose between them.
+  const first = new Map(texts.toReversed().map(({ encoding, text }) => [text, encoding]));
+  return texts
+    .filter(({ encoding, text }) => first.get(text) === encoding)
     .map(({ encoding, text }) => ({ encoding, odd: oddness(text), sample: sampleOf(text, place) }))
     .sort((a, b) => a.odd - b.odd)
     .map(({ encoding, sample }) => ({ encoding, label: ENCODINGS[encoding], sample }));
