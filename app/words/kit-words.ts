@@ -49,7 +49,6 @@ const ROUNDED: Readonly<Record<Rounding, string>> = {
   nearest: 'rounded to the nearest',
   down: 'rounded down',
 };
-export const roundingWords = (rounding: Rounding): string => ROUNDED[rounding];
 
 /** `repeat` or `repeats`, with its number. */
 const repeatsWord = (n: number): string => `${n} ${n === 1 ? 'repeat' : 'repeats'}`;

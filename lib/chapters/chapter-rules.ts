@@ -22,10 +22,6 @@ export const chaptersInOrder = (chapters: readonly Chapter[]): readonly Chapter[
 export const chapterAt = (chapters: readonly Chapter[], atMs: number): Chapter | null =>
   chaptersInOrder(chapters).findLast((chapter) => chapter.startMs <= atMs) ?? null;
 
-/** The chapter that a pupil repeats: the first of kind `repeat unit`, or null. */
-export const repeatChapter = (chapters: readonly Chapter[]): Chapter | null =>
-  chaptersInOrder(chapters).find((chapter) => chapter.kind === 'repeat unit') ?? null;
-
 /** Chapters in order, each with its span; `durationMs` is the recording's length, null where unknown. */
 export const chapterSpans = (
   chapters: readonly Chapter[],
@@ -37,16 +33,6 @@ export const chapterSpans = (
     endMs:
       ordered[index + 1]?.startMs ?? (durationMs === null ? null : Math.max(durationMs, chapter.startMs)),
   }));
-};
-
-/** The span of one chapter; null where there is none with that id. */
-export const chapterSpan = (
-  chapters: readonly Chapter[],
-  id: string,
-  durationMs: number | null,
-): ChapterSpan | null => {
-  const found = chapterSpans(chapters, durationMs).find((chapter) => chapter.id === id);
-  return found ? { startMs: found.startMs, endMs: found.endMs } : null;
 };
 
 export const CHAPTER_FAULTS = [

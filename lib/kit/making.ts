@@ -28,7 +28,6 @@ export const size = z.object({
   /** Wrist, ankle, neck: what the tape shows, mm. */
   bodyMm: z.number().positive().max(10_000),
 });
-export type Size = Readonly<z.infer<typeof size>>;
 
 export const ROUNDINGS = ['up', 'nearest', 'down'] as const;
 export type Rounding = (typeof ROUNDINGS)[number];
@@ -46,7 +45,6 @@ export const MATERIAL_KINDS = ['tool', 'finding', 'consumable', 'safety', 'bead'
 export type MaterialKind = (typeof MATERIAL_KINDS)[number];
 
 export const MATERIAL_PER = ['lesson', 'length', 'repeat'] as const;
-export type MaterialPer = (typeof MATERIAL_PER)[number];
 
 export const material = z.object({
   id: thingId,

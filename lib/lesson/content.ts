@@ -15,29 +15,9 @@ import { momentMs } from '#lib/time/time.ts';
 import { placement, step } from '#lib/weave/placement.ts';
 
 // The words of chapters and of the making live where they are reckoned with; a lesson is made of them, so they can be had here too.
-export { CHAPTER_KINDS, type Chapter, chapter } from '#lib/chapters/chapter.ts';
-export {
-  kitRules,
-  MATERIAL_KINDS,
-  type Material,
-  material,
-  type Sample,
-  type Size,
-  sample,
-  size,
-} from '#lib/kit/making.ts';
-export { type RingKind, ringKind, type StatedSize, statedSize } from '#lib/rings/ring-kind.ts';
-export { linkAddress, type Offer, offer, thingId } from '#lib/thing.ts';
-export {
-  LIES,
-  type Placement,
-  placement,
-  SEQUENCE_PARTS,
-  type SequencePart,
-  SIDES,
-  type Step,
-  step,
-} from '#lib/weave/placement.ts';
+export { CHAPTER_KINDS, type Chapter } from '#lib/chapters/chapter.ts';
+export { linkAddress, thingId } from '#lib/thing.ts';
+export { type Placement, SEQUENCE_PARTS } from '#lib/weave/placement.ts';
 
 export const CONTENT_SCHEMA = 1;
 
@@ -77,7 +57,6 @@ export const correction = z.object({
 export type Correction = Readonly<z.infer<typeof correction>>;
 
 export const lessonLink = z.object({ id: thingId, label: line, address: linkAddress });
-export type LessonLink = Readonly<z.infer<typeof lessonLink>>;
 
 export const LEANINGS = ['none', 'left', 'right'] as const;
 export const DIFFICULTIES = ['first piece', 'some practice', 'sure hands'] as const;

@@ -16,10 +16,3 @@ export interface Span {
   readonly startMs: number;
   readonly endMs: number;
 }
-
-/** Whether a moment lies in a span; the end does not belong to it. */
-export const spanHolds = (span: Span, atMs: number): boolean => atMs >= span.startMs && atMs < span.endMs;
-
-/** Whether two spans share a moment; touching spans do not. */
-export const spansOverlap = (one: Span, other: Span): boolean =>
-  one.startMs < other.endMs && other.startMs < one.endMs;

@@ -14,7 +14,6 @@ export type Side = (typeof SIDES)[number];
 
 /** How what was added is laid, beyond who links with whom: 2-2, box and byzantine differ in this alone. */
 export const LIES = ['as it falls', 'fold back', 'part', 'through between', 'over', 'under'] as const;
-export type Lie = (typeof LIES)[number];
 
 export const placement = z.object({
   id: thingId,
@@ -53,4 +52,3 @@ export const step = z.object({
   /** What the still shows, for who cannot see it. */
   pictureText: line.default(''),
 });
-export type Step = Readonly<z.infer<typeof step>>;
