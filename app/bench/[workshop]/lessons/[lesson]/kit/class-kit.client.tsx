@@ -45,8 +45,8 @@ export function ClassKit({ lessonId }: { lessonId: string }) {
       </div>
       {failing.length > 0 && (
         <p className="fault">
-          No kit can be made for {failing.map(({ size }) => size.name || `${size.bodyMm} mm`).join(', ')};
-          look at it above. It is not in the sum.
+          No kit can be made for {failing.map(({ size }) => size.name || `${size.bodyMm} mm`).join(', ')}.
+          Look at it above. It is not in the sum.
         </p>
       )}
       <div role="status">{batch.kits > 0 && <BatchTable batch={batch} currency={content.currency} />}</div>

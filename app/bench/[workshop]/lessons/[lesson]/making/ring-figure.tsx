@@ -44,6 +44,8 @@ export function PlacementFigure({ placement, kinds }: { placement: Placement; ki
     const kind = find(ringKind);
     return kind ? Array<RingKind>(Math.min(count, 8)).fill(kind) : [];
   });
+  // Nothing said yet: no picture, rather than an empty one.
+  if (!opened && carried.length === 0 && placement.passes.length === 0) return null;
   const widest = Math.max(1, ...kinds.map((kind) => sizesOf(kind).outerMm));
   const step = widest * 0.8;
   const middle = (count: number, at: number): number => (at - (count - 1) / 2) * step;

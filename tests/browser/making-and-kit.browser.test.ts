@@ -1,0 +1,198 @@
+/** Describing the making and reading the kit, in Chromium: by mouse, and by keyboard alone. */
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { beforeAll, expect, it } from 'vitest';
+import { content } from '#lib/lesson/content.ts';
+import { byzantineMaking } from '#tests/support/a-making.ts';
+import { startApp, type TestApp } from '#tests/support/app.ts';
+import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
+import { type SignedIn, signedInOwner } from '#tests/support/signed-in.ts';
+
+let app: TestApp;
+let browser: TestBrowser;
+
+beforeAll(async () => {
+  app = await startApp();
+  browser = await openBrowser(app.address);
+}, 300_000);
+
+async function openScreen(owner: SignedIn, screen: 'making' | 'kit', options = {}): Promise<Page> {
+  const page = await browser.open(options);
+  await page.context().addCookies(owner.cookies.map((cookie) => ({ ...cookie, url: app.address })));
+  await page.goto(`${owner.bench}/${screen}`);
+  await page.locator('main h2').first().waitFor();
+  return page;
+}
+
+const saved = (page: Page) => page.locator('[data-testid=save-state][data-state=saved]').waitFor();
+
+const draftOf = async (owner: SignedIn) => {
+  const row = await app.db.lesson.findUniqueOrThrow({ where: { id: owner.lessonId } });
+  return content.parse(row.content);
+};
+
+/** Gives the owner's lesson the worked example whose kits the standards tests check. */
+async function withByzantine(owner: SignedIn): Promise<void> {
+  const sizes = [
+    { id: 's', name: 'small', bodyMm: 150 },
+    { id: 'm', name: 'medium', bodyMm: 165 },
+    { id: 'l', name: 'large', bodyMm: 180 },
+  ];
+  const whole = content.parse({ ...(await draftOf(owner)), weave: 'Byzantine', ...byzantineMaking(), sizes });
+  await app.db.lesson.update({
+    where: { id: owner.lessonId },
+    data: { content: JSON.parse(JSON.stringify(whole)) },
+  });
+}
+
+it('asks which system a gauge is of, takes the answer, and counts what the sequence says', async () => {
+  const owner = await signedInOwner(app);
+  const page = await openScreen(owner, 'making');
+  const form = page.getByRole('group', { name: 'Add a ring kind' });
+  await form.getByLabel('Name').fill('large copper');
+  await form.getByLabel('Inner diameter').fill('1/4"');
+  await form.getByLabel('Wire').fill('16');
+  await form.getByText('means different sizes in different systems').waitFor();
+  await form.getByRole('button', { name: '16 SWG (1.6256 mm)' }).click();
+  await form.getByRole('button', { name: 'Add ring kind' }).click();
+  const card = page
+    .getByRole('listitem')
+    .filter({ has: page.getByRole('heading', { name: 'large copper' }) });
+  // 6.35 / 1.6256 = 3.91
+  await card.getByText('3.91').waitFor();
+
+  await page.getByRole('button', { name: 'Add a placement to the repeat unit' }).click();
+  await page.getByRole('button', { name: 'Add closed rings' }).click();
+  await page.getByLabel('How many', { exact: true }).fill('2');
+  await page.getByRole('button', { name: 'Pass one from the front' }).click();
+  await page.getByRole('button', { name: 'Pass one from the back' }).click();
+  await page.getByRole('button', { name: 'Take this sentence' }).click();
+  await page.getByLabel('One repeat adds').fill('10');
+  await page.getByRole('button', { name: 'Add a size' }).click();
+  await saved(page);
+
+  const draft = await draftOf(owner);
+  expect(draft.ringKinds[0]).toMatchObject({
+    name: 'large copper',
+    innerDiameter: { stated: '1/4 in', mm: 6.35 },
+    wire: { stated: '16 SWG', mm: 1.6256 },
+  });
+  expect(draft.repeat[0]).toMatchObject({
+    opened: draft.ringKinds[0]?.id,
+    carries: [{ count: 2 }],
+    passes: [{ from: 'front' }, { from: 'back' }],
+    sentence: expect.stringContaining('large copper'),
+  });
+  await page.getByRole('link', { name: 'Kit', exact: true }).click();
+  // 150 + 20 ease, 10 mm a repeat: 17 repeats of one opened and two closed; 51 and 10 % is 57 rounded up.
+  const row = page.getByRole('row', { name: /large copper/ });
+  await row.waitFor();
+  expect(await row.getByRole('cell').allTextContents()).toEqual([
+    ...['17', '34', '6', '57', '–'],
+    // 57 rings of 0.46595 g: Pappus, copper 8.96 g/cm3.
+    ...['26.56 g', 'no price'],
+  ]);
+  await page.getByRole('button', { name: 'Show the working' }).click();
+  await page.getByText('17 opened = 17 × 1 in the repeat').waitFor();
+});
+
+it('keeps a text that it could not read, over a reload', async () => {
+  const owner = await signedInOwner(app);
+  const page = await openScreen(owner, 'making');
+  await page.getByLabel('One repeat adds').fill('about nine');
+  await page.getByText('“about nine” is not a number').waitFor();
+  await page.reload();
+  await page.locator('main h2').first().waitFor();
+  expect(await page.getByLabel('One repeat adds').inputValue()).toBe('about nine');
+  expect((await draftOf(owner)).sample).toBeNull();
+});
+
+it('adds kits for a class, tries any measure, and leads from a fault to where it is mended', async () => {
+  const owner = await signedInOwner(app);
+  await withByzantine(owner);
+  const page = await openScreen(owner, 'kit');
+  await page.getByLabel('small, 150 mm').last().fill('2');
+  await page.getByLabel('medium, 165 mm').last().fill('3');
+  await page.getByLabel('large, 180 mm').last().fill('1');
+  await page.getByText('53.40 EUR').waitFor();
+  await page.getByRole('radio', { name: 'Another measure' }).check();
+  await page.getByLabel('Measure of wrist').fill('6 1/2 in');
+  await page.getByText('190 mm').first().waitFor();
+  await page.getByLabel('Measure of wrist').fill('5 mm');
+  await page.getByText('is too short for this piece').waitFor();
+
+  await app.db.lesson.update({
+    where: { id: owner.lessonId },
+    data: { content: JSON.parse(JSON.stringify({ ...(await draftOf(owner)), sample: null })), version: 2 },
+  });
+  await page.reload();
+  await page.getByRole('link', { name: 'Enter the measured sample' }).click();
+  await page.getByRole('heading', { name: 'Sample and rules' }).waitFor();
+});
+
+it('moves, mirrors and takes back by keyboard alone', async () => {
+  const owner = await signedInOwner(app);
+  await withByzantine(owner);
+  const page = await openScreen(owner, 'making');
+  const before = await draftOf(owner);
+  await tabTo(page, /^Move repeat 1 down$/);
+  await page.keyboard.press('Enter');
+  await saved(page);
+  const moved = await draftOf(owner);
+  expect(moved.repeat.map((p) => p.id).slice(0, 2)).toEqual(
+    before.repeat
+      .map((p) => p.id)
+      .slice(0, 2)
+      .reverse(),
+  );
+  // Focus went along with what was moved.
+  expect(await focusedName(page)).toBe('Move repeat 2 down');
+
+  await tabTo(page, /^Leaning$/, 'Shift+Tab');
+  await page.keyboard.press('End');
+  await tabTo(page, /^Mirror everything to the left$/);
+  await page.keyboard.press('Enter');
+  await saved(page);
+  const mirrored = await draftOf(owner);
+  expect(mirrored.leaning).toBe('left');
+  expect(new Set(mirrored.repeat.flatMap((p) => p.passes.map((pass) => pass.from)))).toEqual(
+    new Set(['back']),
+  );
+  await page.keyboard.press('Control+z');
+  await saved(page);
+  expect((await draftOf(owner)).leaning).toBe('right');
+  expect((await draftOf(owner)).repeat).toEqual(moved.repeat);
+});
+
+it.each([1280, 390])('has nothing for axe to find at %i px, and does not scroll sideways', async (width) => {
+  const owner = await signedInOwner(app);
+  await withByzantine(owner);
+  for (const screen of ['making', 'kit'] as const) {
+    const page = await openScreen(owner, screen, { viewport: { width, height: 900 } });
+    const button = screen === 'making' ? 'Change repeat 1' : 'Show the working';
+    await page.getByRole('button', { name: button }).click();
+    const found = await new AxeBuilder({ page })
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
+      .analyze();
+    expect(found.violations.map((v) => `${v.id}: ${v.nodes[0]?.html ?? ''}`)).toEqual([]);
+    expect(
+      await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
+    ).toBeLessThanOrEqual(0);
+  }
+});
+
+/** Label, or text, of what holds the keyboard. */
+const focusedName = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    const at = document.activeElement;
+    const label = at instanceof HTMLSelectElement || at instanceof HTMLInputElement ? at.labels?.[0] : null;
+    return ((label ?? at)?.textContent ?? '').replace(/[↑↓]/g, '').trim();
+  });
+
+async function tabTo(page: Page, name: RegExp, key: 'Tab' | 'Shift+Tab' = 'Tab'): Promise<void> {
+  for (let presses = 0; presses < 300; presses++) {
+    if (name.test(await focusedName(page))) return;
+    await page.keyboard.press(key);
+  }
+  throw new Error(`The keyboard never reached ${name}`);
+}
