@@ -1,7 +1,8 @@
 /** The header that makes a browser save an answer as a file of that name, whatever signs are in it (RFC 6266). */
 export function attachment(name: string): string {
-  const plain = name.replace(/[^\w .()-]/g, '_');
-  const encoded = encodeURIComponent(name).replace(
+  const whole = name.toWellFormed();
+  const plain = whole.replace(/[^\w .()-]/g, '_');
+  const encoded = encodeURIComponent(whole).replace(
     /['()*]/g,
     (sign) => `%${sign.charCodeAt(0).toString(16)}`,
   );
