@@ -26,11 +26,8 @@ import {
   type Draft,
 } from '#lib/lesson/change.ts';
 import { failed, ok, type Result } from '#lib/result.ts';
-import type { Cue } from '#lib/transcript/cue.ts';
+import { type Cue, MOST_CUES } from '#lib/transcript/cue.ts';
 import type { Bench } from './bench.ts';
-
-/** Most cues that one lesson holds. Three hours of speech have about 5,000. */
-export const MOST_CUES = 20_000;
 
 /** What a browser sends. */
 export const saveRequest = z.object({

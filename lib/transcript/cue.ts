@@ -7,6 +7,9 @@
 import { z } from 'zod';
 import { momentMs } from '#lib/time/time.ts';
 
+/** Most cues that one lesson holds. Three hours of speech have about 5,000. */
+export const MOST_CUES = 20_000;
+
 export const cueId = z.string().min(1).max(64);
 
 export const cue = z

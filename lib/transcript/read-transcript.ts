@@ -4,7 +4,7 @@
  * transcript. The same bytes and answers give the same cues.
  */
 import { failed, ok, type Result } from '#lib/result.ts';
-import type { Cue } from './cue.ts';
+import { type Cue, MOST_CUES } from './cue.ts';
 import { cuesOfSrt } from './cues-of-srt.ts';
 import { cuesOfStampedText } from './cues-of-stamped-text.ts';
 import { cuesOfWebVtt } from './cues-of-webvtt.ts';
@@ -15,8 +15,6 @@ import { takeCues } from './take-cues.ts';
 
 /** Largest transcript file, bytes: a hundred hours of speech are less than half of it. */
 export const LARGEST_TRANSCRIPT_BYTES = 20_000_000;
-/** Most cues in one lesson. */
-export const MOST_CUES = 20_000;
 
 export type TranscriptFault =
   | { readonly code: 'transcript-empty' }

@@ -5,6 +5,7 @@
  */
 import { LONGEST_MS } from '#lib/time/time.ts';
 import { type Cue, compareCues } from './cue.ts';
+import { LONGEST_TEXT } from './edit-cues.ts';
 import { type Loss, lossOf } from './loss.ts';
 
 /** One timed piece of a file, its text already plain. */
@@ -16,8 +17,6 @@ export interface FoundCue {
   readonly settings: string;
 }
 
-/** Longest text of one cue, characters. */
-const LONGEST_TEXT = 5_000;
 const LONGEST_SETTINGS = 500;
 /** No cue may begin in the last minute of the longest time, so that its end can be moved. */
 const LATEST_START_MS = LONGEST_MS - 60_000;

@@ -1,9 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Bench } from '#lib/bench/bench.ts';
-import { MOST_CUES, type SaveDraftInput, saveDraft, saveRequest } from '#lib/bench/save-draft.ts';
+import { type SaveDraftInput, saveDraft, saveRequest } from '#lib/bench/save-draft.ts';
 import { findDraft } from '#lib/data/lessons.ts';
 import type { Change } from '#lib/lesson/change.ts';
+import { MOST_CUES } from '#lib/transcript/cue.ts';
 import { aLesson, aUser, someCues } from '#tests/support/a-lesson.ts';
 import { testDatabase } from '#tests/support/database.ts';
 
