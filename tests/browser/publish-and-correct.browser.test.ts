@@ -1,0 +1,332 @@
+import { randomUUID } from 'node:crypto';
+import { AxeBuilder } from '@axe-core/playwright';
+import { HtmlValidate } from 'html-validate';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { publishLesson } from '#lib/bench/publish-lesson.ts';
+import { saveDraft } from '#lib/bench/save-draft.ts';
+import { aContent, aTranscript } from '#tests/support/a-content.ts';
+import { aLesson, type LessonRows } from '#tests/support/a-lesson.ts';
+import { aReadyRecording } from '#tests/support/a-ready-recording.ts';
+import { startApp, type TestApp } from '#tests/support/app.ts';
+import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
+import { givePassword, signIn } from '#tests/support/sign-in.ts';
+import { tabTo, waitUntilSaved } from '#tests/support/transcript-page.ts';
+import { readWithW3cParser } from '#tests/support/webvtt-readers.ts';
+
+let app: TestApp;
+let browser: TestBrowser;
+
+interface Taught extends LessonRows {
+  readonly page: string;
+  readonly bench: string;
+}
+
+/** A complete lesson with a recording, whose owner can sign in; nothing of it is published. */
+async function aTaughtLesson(content = aContent(), cues = aTranscript): Promise<Taught> {
+  const rows = await aLesson(app.db, { content });
+  await givePassword(app.db, rows.userId);
+  await aReadyRecording(app.db, app.files, rows.lessonId, 90_000);
+  await app.db.cue.createMany({ data: cues.map((cue) => ({ ...cue, lessonId: rows.lessonId })) });
+  return {
+    ...rows,
+    page: `${app.address}/workshop/w-${rows.workshopId}/lesson/l-${rows.lessonId}`,
+    bench: `${app.address}/bench/w-${rows.workshopId}/lessons/${rows.lessonId}`,
+  };
+}
+
+/** Publishes without a browser, and without pictures. */
+async function publishBehindTheScenes(taught: Taught): Promise<void> {
+  const { recordingId, version } = await app.db.lesson.findUniqueOrThrow({ where: { id: taught.lessonId } });
+  const bench = { db: app.db, now: () => new Date(), newId: randomUUID };
+  const recording = await app.db.recording.findUniqueOrThrow({ where: { id: recordingId ?? '' } });
+  const published = await publishLesson(
+    bench,
+    {
+      current: async () => ({
+        id: recording.id,
+        durationMs: 90_000,
+        hasVideo: true,
+        hasAudio: true,
+        width: 160,
+        height: 90,
+        mediaType: 'video/mp4',
+        mediaKey: recording.playableKey ?? '',
+        posterKey: recording.posterKey,
+      }),
+      takeStill: async () => recording.posterKey,
+    },
+    {
+      ...taught,
+      requestId: randomUUID(),
+      version,
+      workshop: { name: 'Kettle Row Rings', slug: `w-${taught.workshopId}` },
+    },
+  );
+  if (!published.ok) throw new Error(JSON.stringify(published.fault));
+}
+
+beforeAll(async () => {
+  app = await startApp();
+  browser = await openBrowser(app.address);
+});
+
+const kitNumbers = (page: Page) =>
+  page
+    .locator('#kit table')
+    .first()
+    .locator('tbody tr')
+    .evaluateAll((rows) =>
+      rows.map((row) => [...row.querySelectorAll('td')].map((cell) => cell.textContent)),
+    );
+
+describe('from check to a corrected lesson', () => {
+  test('by keyboard alone: publish, correct, publish again; the old revision says that it is superseded', async () => {
+    const taught = await aTaughtLesson();
+    const page = await browser.open();
+    expect((await page.request.get(taught.page)).status()).toBe(404);
+    await signIn(page, app.address, app.db, taught.userId);
+    await page.goto(`${taught.bench}/check`);
+    await page.getByRole('button', { name: 'Publish revision 1' }).waitFor();
+    await tabTo(page, 'button[aria-describedby="publish-note"]');
+    await page.keyboard.press('Enter');
+    await page.getByText('Revision 1 is published.', { exact: false }).first().waitFor();
+
+    await page.goto(`${taught.bench}/corrections`);
+    const state = page.getByRole('button', { name: 'State a correction' });
+    await state.waitFor();
+    await state.focus();
+    await page.keyboard.press('Enter');
+    await page.getByLabel('What was wrong').waitFor();
+    await page.keyboard.type('eighteen gauge');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('18 SWG');
+    await page.getByLabel('Whom it concerns').focus();
+    await page.keyboard.type('everyone who works by revision 1');
+    await page.getByLabel('Find it by a word that is said').focus();
+    await page.keyboard.type('gauge');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    expect(await page.getByLabel('From', { exact: true }).inputValue()).toBe('0:31.000');
+    await waitUntilSaved(page);
+
+    await page.getByRole('link', { name: 'Check and publish revision 2' }).focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Publish revision 2' }).waitFor();
+    await tabTo(page, 'button[aria-describedby="publish-note"]');
+    await page.keyboard.press('Enter');
+    await page.getByText('Revision 2 is published.', { exact: false }).first().waitFor();
+
+    await page.goto(taught.page);
+    expect(await page.locator('#corrections li').innerText()).toMatch(/since revision 2, at 0:31 to 0:36/);
+    expect(await page.locator('#transcript').innerText()).toContain('Corrected: eighteen gauge 18 SWG');
+    await page.goto(`${taught.page}/revision/1`);
+    await page.getByText('This is revision 1; it is superseded.').waitFor();
+    expect(await page.locator('#corrections').count()).toBe(0);
+    expect(await page.locator('meta[name="robots"]').getAttribute('content')).toMatch(/noindex/);
+    // The bench shows the published correction as one that can no longer be changed.
+    await page.goto(`${taught.bench}/corrections`);
+    await page.getByText('Revision 2').first().waitFor();
+    expect(await page.getByLabel('What was wrong').count()).toBe(0);
+  });
+
+  test('what blocks keeps the button away, a warning can be put aside and brought back', async () => {
+    const taught = await aTaughtLesson(aContent({ title: '', licence: '' }));
+    const page = await browser.open();
+    await signIn(page, app.address, app.db, taught.userId);
+    await page.goto(`${taught.bench}/check`);
+    await page.getByText('The lesson has no title.').first().waitFor();
+    expect(await page.getByRole('button', { name: 'Publish revision 1' }).isDisabled()).toBe(true);
+    const licence = page.locator('[data-code="licence-missing"]');
+    await licence.getByRole('button', { name: /Put aside/ }).click();
+    await page.getByText('1 put aside').click();
+    await licence.getByRole('button', { name: /Bring back/ }).click();
+    await waitUntilSaved(page);
+    expect(await page.locator('[data-code="licence-missing"] button').innerText()).toMatch(/Put aside/);
+  });
+});
+
+describe('the public page', () => {
+  let taught: Taught;
+  beforeAll(async () => {
+    taught = await aTaughtLesson();
+    await publishBehindTheScenes(taught);
+    const [small] = aContent().ringKinds.slice(2);
+    if (!small) throw new Error('the fixture has a third ring kind');
+    const finishing = aContent().finishing.slice(0, 3);
+    const saved = await saveDraft(
+      { db: app.db, now: () => new Date(), newId: randomUUID },
+      {
+        ...taught,
+        saveId: randomUUID(),
+        baseVersion: 1,
+        changes: finishing
+          .slice(2)
+          .map((item) => ({ kind: 'put', list: 'finishing', item: { ...item, id: 'more' } })),
+      },
+    );
+    if (!saved.ok) throw new Error(saved.fault.code);
+    await publishBehindTheScenes(taught);
+  });
+
+  // Kit A of the worked example (invented sizes and prices): medium, 165 mm, 19 repeats; here one small ring more.
+  test('gives the kit for an own wrist without script, in mm and in inches alike', async () => {
+    const page = await browser.open({ javaScriptEnabled: false });
+    await page.goto(taught.page);
+    await page.getByLabel('Your measure').fill('6 1/2');
+    await page.getByLabel('inches').check();
+    await page.getByRole('button', { name: 'Show my kit' }).click();
+    expect(page.url()).toContain('unit=in');
+    const inInches = await kitNumbers(page);
+    expect(inInches[0]).toEqual(['40', '38', '8', '86']);
+    await page.goto(`${taught.page}?measure=165.1&unit=mm&of=wrist#kit`);
+    expect(await kitNumbers(page)).toEqual(inInches);
+    await page.goto(`${taught.page}?measure=nonsense&unit=mm&of=wrist#kit`);
+    expect(await page.locator('#kit-fault').innerText()).toContain('“nonsense” could not be read');
+    const chapter = page.getByRole('navigation', { name: 'Chapters' }).getByRole('link').nth(1);
+    await chapter.click();
+    expect(await page.locator('video').getAttribute('src')).toMatch(/recording#t=30$/);
+    expect(await page.locator('#transcript').innerText()).toContain('Take an eighteen gauge ring.');
+  });
+
+  test('changes the kit at once with script, and keeps it in the address', async () => {
+    const page = await browser.open();
+    await page.goto(taught.page);
+    await page.getByRole('button', { name: 'Play' }).waitFor();
+    await page.getByLabel('Your measure').fill('180');
+    await expect.poll(() => kitNumbers(page).then((rows) => rows[0])).toEqual(['44', '42', '9', '95']);
+    expect(page.url()).toContain('measure=180');
+  });
+
+  test('tells the holder of an earlier kit what to add', async () => {
+    const page = await browser.open({ javaScriptEnabled: false });
+    await page.goto(`${taught.page}?measure=165&unit=mm&of=wrist&held=1#kit`);
+    const box = page.getByRole('region', { name: 'If your kit is of revision 1' });
+    expect(await box.innerText()).toContain('Add 1 × small: 1 more opened.');
+  });
+
+  test('mirrors the picture with its words of hand, and plays slowly and from a step', async () => {
+    const page = await browser.open();
+    await page.goto(taught.page);
+    const sentence = page.locator('#repeat-1');
+    await page.getByRole('button', { name: 'Mirror the picture' }).click();
+    expect(await sentence.innerText()).toContain('with the right hand');
+    await page.getByRole('button', { name: 'Half' }).click();
+    await sentence.getByRole('link', { name: /Said here/ }).click();
+    await expect
+      .poll(() => page.locator('video').evaluate((video: HTMLVideoElement) => video.currentTime))
+      .toBeGreaterThanOrEqual(30);
+    expect(await page.locator('video').evaluate((video: HTMLVideoElement) => video.playbackRate)).toBe(0.5);
+    expect(await page.locator('video').evaluate((video: HTMLVideoElement) => video.preservesPitch)).toBe(
+      true,
+    );
+    await page.getByRole('link', { name: 'Back to the repeat unit, step 1' }).waitFor();
+  });
+
+  test('holds at the next step until the pupil goes on', async () => {
+    const page = await browser.open();
+    await page.goto(`${taught.page}?t=29`);
+    await page.getByRole('button', { name: 'Hold at each step' }).click();
+    await page.getByRole('button', { name: 'Play' }).click();
+    const goOn = page.getByRole('button', { name: 'Go on' });
+    await goOn.waitFor();
+    expect(await page.locator('video').evaluate((video: HTMLVideoElement) => video.paused)).toBe(true);
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => page.locator('video').evaluate((video: HTMLVideoElement) => video.currentTime))
+      .toBeGreaterThan(30.2);
+  });
+
+  test('gives files that an outside reader takes without complaint, kept for long', async () => {
+    const page = await browser.open();
+    for (const [file, cues] of [
+      ['captions.vtt', 2],
+      ['chapters.vtt', 3],
+    ] as const) {
+      const answer = await page.request.get(`${taught.page}/revision/2/${file}`);
+      expect(answer.headers()['content-type']).toMatch(/^text\/vtt/);
+      expect(answer.headers()['cache-control']).toContain('immutable');
+      const read = readWithW3cParser(
+        await answer.text(),
+        file === 'captions.vtt' ? 'subtitles/captions/descriptions' : 'chapters',
+      );
+      expect(read.errors).toEqual([]);
+      expect(read.cues).toHaveLength(cues);
+      const etag = answer.headers()['etag'] ?? '';
+      const again = await page.request.get(answer.url(), { headers: { 'if-none-match': etag } });
+      expect(again.status()).toBe(304);
+    }
+    const part = await page.request.get(`${taught.page}/revision/2/recording`, {
+      headers: { range: 'bytes=0-9' },
+    });
+    expect([part.status(), (await part.body()).length]).toEqual([206, 10]);
+    for (const path of [
+      '/revision/3',
+      '/revision/0',
+      '/revision/2/stills/none.jpg',
+      '/revision/02/captions.vtt',
+    ])
+      expect((await page.request.get(`${taught.page}${path}`)).status(), path).toBe(404);
+  });
+
+  test('is sound HTML', async () => {
+    const page = await browser.open();
+    const validate = new HtmlValidate({
+      extends: ['html-validate:standard'],
+      // React writes attributes and void elements in its own style; style is not soundness.
+      rules: {
+        'attribute-boolean-style': 'off',
+        'void-style': 'off',
+        'no-inline-style': 'off',
+        'long-title': 'off',
+        'doctype-style': 'off',
+        'attribute-empty-style': 'off',
+        'no-trailing-whitespace': 'off',
+        'valid-id': ['error', { relaxed: true }],
+        'script-type': 'off',
+        'require-sri': 'off',
+      },
+    });
+    for (const address of [
+      taught.page,
+      `${taught.page}/revision/1`,
+      taught.page.replace(/\/lesson\/.*/, ''),
+    ]) {
+      const report = await validate.validateString(await (await page.request.get(address)).text());
+      expect(
+        report.results.flatMap(({ messages }) =>
+          messages.map(({ ruleId, message, line }) => `${ruleId} ${message} ${line}`),
+        ),
+      ).toEqual([]);
+    }
+  });
+
+  test.each([1280, 390])(
+    'passes axe at WCAG 2.2 A and AA, %d px wide, and scrolls one way only',
+    async (width) => {
+      const page = await browser.open({ viewport: { width, height: 800 } });
+      for (const address of [
+        taught.page,
+        taught.page.replace(/\/lesson\/.*/, ''),
+        `${taught.page}/revision/1`,
+      ]) {
+        await page.goto(address);
+        if (address.includes('/lesson/')) await page.getByRole('button', { name: 'Play' }).waitFor();
+        const { violations } = await new AxeBuilder({ page })
+          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+          .analyze();
+        expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+      }
+      await signIn(page, app.address, app.db, taught.userId);
+      for (const screen of ['check', 'corrections']) {
+        await page.goto(`${taught.bench}/${screen}`);
+        await page.getByRole('heading', { level: 2 }).first().waitFor();
+        const { violations } = await new AxeBuilder({ page })
+          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+          .analyze();
+        expect(violations.map(({ id, nodes }) => `${screen} ${id} ${nodes[0]?.html}`)).toEqual([]);
+      }
+    },
+  );
+});
