@@ -34,6 +34,7 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   'bench/[workshop]/lessons/[lesson]/bring-in/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/transcript/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/making/page.tsx': { page: { who: 'viewer' } },
+  'bench/[workshop]/lessons/[lesson]/kit/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/check/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/corrections/page.tsx': { page: { who: 'viewer' } },
 
