@@ -3,6 +3,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
+import { MEMORY_FLAGS } from './process-memory.ts';
 
 const ROOT = join(import.meta.dirname, '..');
 /** Longest pause before another try, ms; it doubles from a quarter of a second. */
@@ -52,7 +53,7 @@ export async function keepRunning(name: 'server' | 'worker', env: NodeJS.Process
 }
 
 function launch(name: string, env: NodeJS.ProcessEnv): ChildProcess {
-  return spawn(process.execPath, [join(ROOT, `${name}.ts`)], {
+  return spawn(process.execPath, [...MEMORY_FLAGS, join(ROOT, `${name}.ts`)], {
     cwd: ROOT,
     env,
     // A group of its own: Ctrl-C reaches the start command, which stops things in order.

@@ -2,6 +2,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { join } from 'node:path';
+import { MEMORY_FLAGS } from '../../scripts/process-memory.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
 
@@ -27,7 +28,7 @@ export class Part {
 
   /** Starts it and waits until it says that it is ready. */
   async start(): Promise<void> {
-    const child = spawn(process.execPath, [join(ROOT, `${this.name}.ts`)], {
+    const child = spawn(process.execPath, [...MEMORY_FLAGS, join(ROOT, `${this.name}.ts`)], {
       cwd: ROOT,
       env: this.#env,
       stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
