@@ -3,68 +3,17 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { HtmlValidate } from 'html-validate';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { publishLesson } from '#lib/bench/publish-lesson.ts';
 import { saveDraft } from '#lib/bench/save-draft.ts';
-import { aContent, aTranscript } from '#tests/support/a-content.ts';
-import { aLesson, type LessonRows } from '#tests/support/a-lesson.ts';
-import { aReadyRecording } from '#tests/support/a-ready-recording.ts';
+import { aContent } from '#tests/support/a-content.ts';
+import { aTaughtLesson, publishBehindTheScenes, type Taught } from '#tests/support/a-taught-lesson.ts';
 import { startApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
-import { givePassword, signIn } from '#tests/support/sign-in.ts';
+import { signIn } from '#tests/support/sign-in.ts';
 import { tabTo, waitUntilSaved } from '#tests/support/transcript-page.ts';
 import { readWithW3cParser } from '#tests/support/webvtt-readers.ts';
 
 let app: TestApp;
 let browser: TestBrowser;
-
-interface Taught extends LessonRows {
-  readonly page: string;
-  readonly bench: string;
-}
-
-/** A complete lesson with a recording, whose owner can sign in; nothing of it is published. */
-async function aTaughtLesson(content = aContent(), cues = aTranscript): Promise<Taught> {
-  const rows = await aLesson(app.db, { content });
-  await givePassword(app.db, rows.userId);
-  await aReadyRecording(app.db, app.files, rows.lessonId, 90_000);
-  await app.db.cue.createMany({ data: cues.map((cue) => ({ ...cue, lessonId: rows.lessonId })) });
-  return {
-    ...rows,
-    page: `${app.address}/workshop/w-${rows.workshopId}/lesson/l-${rows.lessonId}`,
-    bench: `${app.address}/bench/w-${rows.workshopId}/lessons/${rows.lessonId}`,
-  };
-}
-
-/** Publishes without a browser, and without pictures. */
-async function publishBehindTheScenes(taught: Taught): Promise<void> {
-  const { recordingId, version } = await app.db.lesson.findUniqueOrThrow({ where: { id: taught.lessonId } });
-  const bench = { db: app.db, now: () => new Date(), newId: randomUUID };
-  const recording = await app.db.recording.findUniqueOrThrow({ where: { id: recordingId ?? '' } });
-  const published = await publishLesson(
-    bench,
-    {
-      current: async () => ({
-        id: recording.id,
-        durationMs: 90_000,
-        hasVideo: true,
-        hasAudio: true,
-        width: 160,
-        height: 90,
-        mediaType: 'video/mp4',
-        mediaKey: recording.playableKey ?? '',
-        posterKey: recording.posterKey,
-      }),
-      takeStill: async () => recording.posterKey,
-    },
-    {
-      ...taught,
-      requestId: randomUUID(),
-      version,
-      workshop: { name: 'Kettle Row Rings', slug: `w-${taught.workshopId}` },
-    },
-  );
-  if (!published.ok) throw new Error(JSON.stringify(published.fault));
-}
 
 beforeAll(async () => {
   app = await startApp();
@@ -82,7 +31,7 @@ const kitNumbers = (page: Page) =>
 
 describe('from check to a corrected lesson', () => {
   test('by keyboard alone: publish, correct, publish again; the old revision says that it is superseded', async () => {
-    const taught = await aTaughtLesson();
+    const taught = await aTaughtLesson(app);
     const page = await browser.open();
     expect((await page.request.get(taught.page)).status()).toBe(404);
     await signIn(page, app.address, app.db, taught.userId);
@@ -131,7 +80,7 @@ describe('from check to a corrected lesson', () => {
   });
 
   test('what blocks keeps the button away, a warning can be put aside and brought back', async () => {
-    const taught = await aTaughtLesson(aContent({ title: '', licence: '' }));
+    const taught = await aTaughtLesson(app, aContent({ title: '', licence: '' }));
     const page = await browser.open();
     await signIn(page, app.address, app.db, taught.userId);
     await page.goto(`${taught.bench}/check`);
@@ -149,8 +98,8 @@ describe('from check to a corrected lesson', () => {
 describe('the public page', () => {
   let taught: Taught;
   beforeAll(async () => {
-    taught = await aTaughtLesson();
-    await publishBehindTheScenes(taught);
+    taught = await aTaughtLesson(app);
+    await publishBehindTheScenes(app, taught);
     const [small] = aContent().ringKinds.slice(2);
     if (!small) throw new Error('the fixture has a third ring kind');
     const finishing = aContent().finishing.slice(0, 3);
@@ -166,7 +115,7 @@ describe('the public page', () => {
       },
     );
     if (!saved.ok) throw new Error(saved.fault.code);
-    await publishBehindTheScenes(taught);
+    await publishBehindTheScenes(app, taught);
   });
 
   // Kit A of the worked example (invented sizes and prices): medium, 165 mm, 19 repeats; here one small ring more.

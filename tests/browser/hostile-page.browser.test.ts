@@ -1,0 +1,97 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { aContent } from '#tests/support/a-content.ts';
+import { aTaughtLesson, publishBehindTheScenes } from '#tests/support/a-taught-lesson.ts';
+import { startApp } from '#tests/support/app.ts';
+import { openBrowser } from '#tests/support/chromium.ts';
+
+const adversarial = new URL('../../../shared/suites/adversarial/', import.meta.url);
+if (!existsSync(adversarial)) console.warn('skipped: outside cases not present (adversarial strings)');
+describe.skipIf(!existsSync(adversarial))('hostile strings', () => {
+  const read = (file: string): unknown => JSON.parse(readFileSync(new URL(file, adversarial), 'utf8'));
+  const textsIn = (value: unknown): string[] =>
+    typeof value === 'string'
+      ? [value]
+      : value !== null && typeof value === 'object'
+        ? Object.values(value).flatMap(textsIn)
+        : [];
+
+  test('as titles, sentences, names and cues: nothing fires, with script or without', async () => {
+    const app = await startApp();
+    const browser = await openBrowser(app.address);
+    const strings = ['h5sc.json', 'dompurify.json']
+      .flatMap((file) => textsIn(read(file)))
+      .filter((text) => text.trim() !== '' && text.isWellFormed() && !text.includes('\u0000'));
+    expect(strings.length).toBeGreaterThan(350);
+    const title = (at: number) => (strings[at % strings.length] ?? '').slice(0, 290);
+    const content = aContent({
+      title: '</script><img src=x onerror=alert(1)>',
+      summary: strings.slice(0, 40).join('\n\n').slice(0, 19_000),
+      weave: title(7),
+      steps: strings.slice(0, 480).map((sentence, at) => ({
+        id: `s${at}`,
+        sentence: sentence.slice(0, 5_000),
+        atMs: null,
+        pictureText: title(at),
+      })),
+      ringKinds: aContent().ringKinds.map((kind, at) => ({
+        ...kind,
+        name: title(at * 31),
+        colour: title(at * 17),
+      })),
+      chapters: strings
+        .slice(0, 8)
+        .map((_, at) => ({ id: `c${at}`, kind: 'opening', title: title(at * 53), startMs: at * 11_000 })),
+      corrections: [
+        {
+          id: 'x',
+          kind: 'safety',
+          startMs: 0,
+          endMs: 90_000,
+          wrong: title(3),
+          right: title(9),
+          affects: title(4),
+          kitsChange: true,
+          revision: null,
+        },
+      ],
+    });
+    const cues = strings.slice(0, 850).map((text, at) => ({
+      id: `q${at}`,
+      startMs: at * 100,
+      endMs: at * 100 + 90,
+      text:
+        text
+          .replace(/\s*\n\s*/g, '\n')
+          .trim()
+          .slice(0, 4_000) || '-',
+      settings: '',
+    }));
+    const taught = await aTaughtLesson(app, content, cues);
+    await publishBehindTheScenes(app, taught);
+    for (const javaScriptEnabled of [true, false]) {
+      const page = await browser.open({ javaScriptEnabled });
+      const fired: string[] = [];
+      page.on('dialog', (dialog) => {
+        fired.push(`dialog ${dialog.message()}`);
+        void dialog.dismiss();
+      });
+      page.on('request', (request) => {
+        if (!request.url().startsWith(app.address)) fired.push(`request ${request.url()}`);
+      });
+      await page.goto(taught.page);
+      if (javaScriptEnabled) await page.getByRole('button', { name: 'Play' }).waitFor();
+      // Scripts are ours and Next's; pictures are stills and the mark; nothing else may have come to life.
+      const alive = await page
+        .locator('main article')
+        .locator(
+          'script, iframe, object, embed, form:not([action*="/lesson/"]), svg, math, base, link, style, meta',
+        )
+        .count();
+      expect(alive).toBe(0);
+      expect(await page.locator('#transcript').textContent()).toContain('alert(1)');
+      await page.goto(taught.page.replace(/\/lesson\/.*/, ''));
+      expect(fired).toEqual([]);
+    }
+  });
+});
