@@ -27,6 +27,12 @@ export interface TestApp {
 /** Further settings of the environment, by name. */
 export type Settings = Readonly<Record<string, string>>;
 
+// Registered when a test file loads this one: within a hook it would be too late.
+const toEnd: (() => Promise<void>)[] = [];
+afterAll(async () => {
+  for (const end of toEnd) await end();
+});
+
 /**
  * Starts the program; it is stopped when the test file is done. Call it in
  * beforeAll with a long time limit.
@@ -65,7 +71,7 @@ export async function startAppOn(
   } as NodeJS.ProcessEnv;
   const web = new Part('server', env);
   const worker = new Part('worker', env);
-  afterAll(async () => {
+  toEnd.push(async () => {
     await Promise.all([web.stop(), worker.stop()]);
     await rm(folder, { recursive: true, force: true });
   });

@@ -2,13 +2,7 @@
  * Debian's Chromium for browser tests. A page that logs an error, breaks the
  * Content-Security-Policy or asks for anything outside the site fails the test.
  */
-import {
-  type Browser,
-  type BrowserContext,
-  type BrowserContextOptions,
-  chromium,
-  type Page,
-} from 'playwright-core';
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { afterAll, afterEach, expect } from 'vitest';
 
 const PROGRAM = process.env['CHROMIUM_BIN'] ?? '/usr/bin/chromium';
@@ -32,6 +26,18 @@ export interface TestBrowser {
   forgive: (pattern: RegExp) => void;
 }
 
+// Registered when a test file loads this one: within a hook it would be too late.
+let complaints: string[] = [];
+const toEnd: (() => Promise<void>)[] = [];
+afterEach(() => {
+  const found = complaints;
+  complaints = [];
+  expect(found, 'what pages complained about').toEqual([]);
+});
+afterAll(async () => {
+  for (const end of toEnd) await end();
+});
+
 /**
  * Opens the browser for a test file; closed when the file is done. After each
  * test, whatever the pages complained about must be nothing.
@@ -39,23 +45,13 @@ export interface TestBrowser {
  */
 export async function openBrowser(address: string): Promise<TestBrowser> {
   const browser: Browser = await chromium.launch({ executablePath: PROGRAM, args: FLAGS });
-  const contexts: BrowserContext[] = [];
-  let complaints: string[] = [];
   const own = new URL(address).origin;
 
-  afterEach(async () => {
-    const found = complaints;
-    complaints = [];
-    expect(found, 'what pages complained about').toEqual([]);
-  });
-  afterAll(async () => {
-    await browser.close();
-  });
+  toEnd.push(() => browser.close());
 
   return {
     async open(options = {}) {
       const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
-      contexts.push(context);
       context.on('request', (request) => {
         const { protocol, origin } = new URL(request.url());
         if (protocol.startsWith('http') && origin !== own) complaints.push(`asked outside: ${request.url()}`);

@@ -11,6 +11,12 @@ export interface TestDatabase {
 
 let made = 0;
 
+// Registered when a test file loads this one: within a hook it would be too late.
+const toEnd: (() => Promise<void>)[] = [];
+afterAll(async () => {
+  for (const end of toEnd) await end();
+});
+
 /** Call at the top of a test file, or in beforeAll. */
 export async function testDatabase(): Promise<TestDatabase> {
   const server = inject('testServer');
@@ -19,7 +25,7 @@ export async function testDatabase(): Promise<TestDatabase> {
   await copyTemplate(server, template, name);
   const address = databaseAddress(server, name);
   const db = openDatabase(address);
-  afterAll(async () => {
+  toEnd.push(async () => {
     await db.$disconnect();
     await asAdmin(server, `DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
   });
