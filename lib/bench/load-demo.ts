@@ -7,7 +7,7 @@
 import { copyFile, mkdir, stat } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { findDraft, type LessonAddress } from '#lib/data/lessons.ts';
-import { currentRecording, findRecording } from '#lib/data/recordings.ts';
+import { findRecording } from '#lib/data/recordings.ts';
 import { addUpload, moveRecording } from '#lib/data/uploads.ts';
 import type { Change } from '#lib/lesson/change.ts';
 import { changesBetween } from '#lib/lesson/changes-between.ts';
@@ -22,6 +22,7 @@ import { readTranscript } from '#lib/transcript/read-transcript.ts';
 import { type Demo, readDemo } from '../../prisma/demo/read-demo.ts';
 import type { Bench } from './bench.ts';
 import { DEMO_LESSON_SLUG, DEMO_WORKSHOP_SLUG } from './demo-workshop.ts';
+import { frozenRecordingOf } from './frozen-recording.ts';
 import { publishLesson, type Recordings } from './publish-lesson.ts';
 import { saveDraft } from './save-draft.ts';
 
@@ -184,21 +185,6 @@ async function publish(
 }
 
 const recordingsOf = (work: RecordingWork, signal: AbortSignal): Recordings => ({
-  async current(lessonId) {
-    const recording = await currentRecording(work.db, lessonId);
-    return (
-      recording && {
-        id: recording.id,
-        durationMs: recording.durationMs,
-        hasVideo: recording.hasVideo,
-        hasAudio: recording.peaksKey !== null,
-        width: recording.width,
-        height: recording.height,
-        mediaType: recording.type,
-        mediaKey: recording.playableKey,
-        posterKey: recording.posterKey,
-      }
-    );
-  },
+  current: (lessonId) => frozenRecordingOf(work.db, lessonId),
   takeStill: (recordingId, atMs) => takeStill(work, { recordingId, atMs }, signal),
 });
