@@ -21,7 +21,7 @@ import type { Cue } from '#lib/transcript/cue.ts';
 import { readTranscript } from '#lib/transcript/read-transcript.ts';
 import { type Demo, readDemo } from '../../prisma/demo/read-demo.ts';
 import type { Bench } from './bench.ts';
-import { DEMO_LESSON_SLUG, DEMO_WORKSHOP_SLUG } from './demo-workshop.ts';
+import { createDemoWorkshop, DEMO_LESSON_SLUG, DEMO_WORKSHOP_SLUG } from './demo-workshop.ts';
 import { frozenRecordingOf } from './frozen-recording.ts';
 import { publishLesson, type Recordings } from './publish-lesson.ts';
 import { saveDraft } from './save-draft.ts';
@@ -85,7 +85,7 @@ export async function loadDemo(
 }
 
 /** Makes workshop and lesson together. @returns false where the workshop is there and the lesson was deleted. */
-async function beginLesson({ db, now }: Bench, demo: Demo): Promise<boolean> {
+async function beginLesson({ db, now, newId }: Bench, demo: Demo): Promise<boolean> {
   const there = await db.workshop.findUnique({ where: { slug: WORKSHOP.slug }, select: { id: true } });
   if (there) return (await db.lesson.count({ where: { id: LESSON_ID } })) > 0;
   const at = now();
@@ -96,7 +96,7 @@ async function beginLesson({ db, now }: Bench, demo: Demo): Promise<boolean> {
     createdAt: at,
     updatedAt: at,
   };
-  await db.workshop.create({ data: { ...WORKSHOP, createdAt: at, lessons: { create: lesson } } });
+  await createDemoWorkshop(db, { ...WORKSHOP, createdAt: at, lessons: { create: lesson } }, newId());
   return true;
 }
 
