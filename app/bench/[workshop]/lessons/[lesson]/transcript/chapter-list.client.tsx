@@ -3,7 +3,7 @@
 import { chapterKindWords, chapterMark } from '#app/words/chapter-words.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
 import { useDraftPart } from '../draft.client.tsx';
-import styles from './transcript.module.css';
+import styles from './chapter-list.module.css';
 
 export function ChapterList({ goTo }: { goTo: (chapterId: string, startMs: number) => void }) {
   const chapters = useDraftPart((state) => state.content.chapters);

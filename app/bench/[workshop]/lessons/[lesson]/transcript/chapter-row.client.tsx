@@ -5,9 +5,9 @@ import { chapterKindWords, chapterMark } from '#app/words/chapter-words.ts';
 import { nextPlace, snapMoment } from '#lib/chapters/snap.ts';
 import { CHAPTER_KINDS, type Chapter } from '#lib/lesson/content.ts';
 import { formatPreciseTimeCode, formatTimeCode } from '#lib/time/time-code.ts';
+import styles from './chapter-row.module.css';
 import type { MarkUp } from './mark-up.ts';
 import { TimeField } from './time-field.client.tsx';
-import styles from './transcript.module.css';
 
 export interface ChapterRowProps {
   readonly chapter: Chapter;

@@ -8,8 +8,8 @@ import { type KeyboardEvent, useEffect, useId, useLayoutEffect, useRef, useState
 import { formatTimeCode } from '#lib/time/time-code.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
 import { LONGEST_TEXT } from '#lib/transcript/edit-cues.ts';
+import styles from './cue-row.module.css';
 import type { MarkUp } from './mark-up.ts';
-import styles from './transcript.module.css';
 
 export interface CueEditorProps {
   readonly cue: Cue;

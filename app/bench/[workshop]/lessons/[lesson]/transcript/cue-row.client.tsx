@@ -3,9 +3,9 @@
 import { memo, type ReactNode, type RefObject, useMemo } from 'react';
 import { formatTimeCode } from '#lib/time/time-code.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
+import styles from './cue-row.module.css';
 import { pauseHeight } from './document-items.ts';
 import { ribbonPath } from './ribbon-path.ts';
-import styles from './transcript.module.css';
 
 /** A stretch of the text that is marked: words found. */
 export interface Mark {

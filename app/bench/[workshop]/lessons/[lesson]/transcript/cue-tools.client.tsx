@@ -2,9 +2,9 @@
 /** What can be done to the cue that has the keyboard's place. */
 import { useId, useState } from 'react';
 import type { Cue } from '#lib/transcript/cue.ts';
+import styles from './cue-tools.module.css';
 import type { MarkUp } from './mark-up.ts';
 import { TimeField } from './time-field.client.tsx';
-import styles from './transcript.module.css';
 
 export interface CueToolsProps {
   readonly cue: Cue;

@@ -4,14 +4,12 @@
  * row with the keyboard's place always is, so that focus is never lost by
  * scrolling. A row is drawn again when its own cue changes, and no other.
  */
-import { defaultRangeExtractor, useWindowVirtualizer } from '@tanstack/react-virtual';
 import {
   type KeyboardEvent,
   type MouseEvent,
   useCallback,
   useEffect,
   useImperativeHandle,
-  useLayoutEffect,
   useMemo,
   useRef,
   useState,
@@ -24,13 +22,15 @@ import { ChapterRow } from './chapter-row.client.tsx';
 import { CueEditor } from './cue-editor.client.tsx';
 import { CueRow, type Mark } from './cue-row.client.tsx';
 import { CueTools } from './cue-tools.client.tsx';
-import { cueIndexAt, type DocumentItem, documentItems, pauseHeight } from './document-items.ts';
+import styles from './document.module.css';
+import { cueIndexAt } from './document-items.ts';
 import type { MarkUp } from './mark-up.ts';
 import type { PlayedRecording } from './picture.client.tsx';
 import type { Player } from './player.ts';
 import { textOffsetAt } from './text-offset.ts';
-import styles from './transcript.module.css';
 import { useCurrentCueId } from './use-current-cue.ts';
+import { useDocumentList } from './use-document-list.ts';
+import { useFollowing } from './use-following.ts';
 
 /** What the rest of the screen asks of the document. */
 export interface DocumentHandle {
@@ -55,10 +55,6 @@ export interface DocumentProps {
   readonly onFollowing: (following: boolean) => void;
 }
 
-const LINE_PX = 28.5;
-const LETTER_PX = 8.4;
-const CHAPTER_PX = 138;
-
 interface Editing {
   readonly id: string;
   readonly caret: number;
@@ -76,48 +72,24 @@ export function Document(props: DocumentProps) {
   const [anchorId, setAnchorId] = useState<string | null>(null);
   const [editing, setEditing] = useState<Editing | null>(null);
   const currentId = useCurrentCueId(player, cues);
-  const following = useRef(true);
 
-  const former = useRef<ReadonlyMap<string, DocumentItem>>(new Map());
-  const items = useMemo(() => documentItems(cues, chapters, former.current), [cues, chapters]);
-  const indexById = useMemo(() => new Map(items.map((item, at) => [item.id, at])), [items]);
-  useEffect(() => {
-    former.current = new Map(items.map((item) => [item.id, item]));
-  }, [items]);
   const cueIndex = useMemo(() => new Map(cues.map((cue, at) => [cue.id, at])), [cues]);
-
-  const { margin, letters } = useListPlace(list);
-  const activeIndex = activeId === null ? -1 : (indexById.get(activeId) ?? -1);
-  const virtualizer = useWindowVirtualizer({
-    count: items.length,
-    estimateSize: (at) => estimate(items[at], letters),
-    getItemKey: (at) => items[at]?.id ?? at,
-    overscan: 6,
-    scrollMargin: margin,
-    scrollPaddingStart: 0,
-    rangeExtractor: (range) => {
-      const indexes = defaultRangeExtractor(range);
-      return activeIndex >= 0 && !indexes.includes(activeIndex)
-        ? [...indexes, activeIndex].sort((a, b) => a - b)
-        : indexes;
-    },
+  const { items, indexById, virtualizer, margin, scrollTo } = useDocumentList(list, {
+    cues,
+    chapters,
+    activeId,
+    coveredTop,
+  });
+  const { join, follow } = useFollowing({
+    player,
+    currentId,
+    indexById,
+    isEditing: editing !== null,
+    scrollTo,
+    onFollowing,
   });
   const firstCueId = cues[0]?.id ?? null;
   const stopId = activeId !== null && cueIndex.has(activeId) ? activeId : firstCueId;
-
-  const scrollTo = useCallback(
-    (at: number, place: 'near' | 'middle') => {
-      const start = virtualizer.getOffsetForIndex(at, 'start')?.[0];
-      if (start === undefined) return;
-      const height = virtualizer.measurementsCache[at]?.size ?? LINE_PX;
-      const top = coveredTop() + 12;
-      const room = window.innerHeight - top;
-      const [seenFrom, seenTo] = [window.scrollY + top, window.scrollY + window.innerHeight - 12];
-      if (place === 'near' && start >= seenFrom && start + Math.min(height, room) <= seenTo) return;
-      window.scrollTo({ top: start - top - Math.max(0, (room - height) / 3) });
-    },
-    [virtualizer, coveredTop],
-  );
 
   // The keyboard goes to a row once it is there.
   const wanted = useRef<{ readonly id: string; readonly title: boolean } | null>(null);
@@ -148,13 +120,6 @@ export function Document(props: DocumentProps) {
     if (at !== null && at !== undefined) scrollTo(at, 'near');
   }, [scrollWish]);
 
-  const follow = useCallback(() => {
-    following.current = true;
-    onFollowing(true);
-    const at = currentId === null ? undefined : indexById.get(currentId);
-    if (at !== undefined) scrollTo(at, 'middle');
-  }, [currentId, indexById, scrollTo, onFollowing]);
-
   const splitHere = useCallback(() => {
     if (!editing) return;
     const second = markUp.split(
@@ -171,33 +136,6 @@ export function Document(props: DocumentProps) {
     follow,
     stopId,
   ]);
-
-  // Playing leads the text as long as the teacher has not scrolled elsewhere or is writing.
-  const isEditing = editing !== null;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: only another cue being played moves the text
-  useEffect(() => {
-    if (!following.current || isEditing || currentId === null || !player.getState().playing) return;
-    const at = indexById.get(currentId);
-    if (at !== undefined) scrollTo(at, 'near');
-  }, [currentId]);
-  useEffect(() => {
-    const leave = () => {
-      if (!following.current || !player.getState().playing) return;
-      following.current = false;
-      onFollowing(false);
-    };
-    const onKey = (event: globalThis.KeyboardEvent) => {
-      if (['PageUp', 'PageDown', 'Home', 'End'].includes(event.key)) leave();
-    };
-    window.addEventListener('wheel', leave, { passive: true });
-    window.addEventListener('touchmove', leave, { passive: true });
-    window.addEventListener('keydown', onKey);
-    return () => {
-      window.removeEventListener('wheel', leave);
-      window.removeEventListener('touchmove', leave);
-      window.removeEventListener('keydown', onKey);
-    };
-  }, [player, onFollowing]);
 
   useEffect(
     () =>
@@ -258,8 +196,7 @@ export function Document(props: DocumentProps) {
     setActiveId(cue.id);
     setAnchorId(null);
     const offset = textOffsetAt(text, event.clientX, event.clientY);
-    following.current = true;
-    onFollowing(true);
+    join();
     player.playFrom(offsetToMs(cue, wordStart(cue.text, offset ?? 0)));
   };
   const onDoubleClick = (event: MouseEvent) => {
@@ -373,30 +310,4 @@ const isIn = (span: readonly [number, number] | null, at: number | undefined): b
 function heardIn(player: Player, cue: Cue | undefined): number | undefined {
   const ms = player.timeMs();
   return cue && player.getState().playing && ms > cue.startMs && ms < cue.endMs ? ms : undefined;
-}
-
-/** Height of a row before it has been measured, px. */
-function estimate(item: DocumentItem | undefined, letters: number): number {
-  if (item?.kind !== 'cue') return CHAPTER_PX;
-  const lines = Math.max(1, Math.ceil(item.cue.text.length / letters));
-  return lines * LINE_PX + pauseHeight(item.pauseMs);
-}
-
-/** Where the list begins in the page, and about how many letters fit into its line. */
-function useListPlace(list: React.RefObject<HTMLElement | null>) {
-  const [place, setPlace] = useState({ margin: 0, letters: 66 });
-  useLayoutEffect(() => {
-    const look = () => {
-      const box = list.current?.getBoundingClientRect();
-      if (!box) return;
-      const margin = Math.round(box.top + window.scrollY);
-      const letters = Math.max(20, Math.floor((Math.min(box.width, 700) - 130) / LETTER_PX));
-      setPlace((now) => (now.margin === margin && now.letters === letters ? now : { margin, letters }));
-    };
-    look();
-    const observer = new ResizeObserver(look);
-    observer.observe(document.body);
-    return () => observer.disconnect();
-  }, [list]);
-  return place;
 }

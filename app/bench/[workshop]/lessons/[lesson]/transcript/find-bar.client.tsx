@@ -5,8 +5,8 @@ import type { Cue } from '#lib/transcript/cue.ts';
 import { type Found, findText } from '#lib/transcript/find-text.ts';
 import { useDraftPart } from '../draft.client.tsx';
 import type { Mark } from './cue-row.client.tsx';
+import styles from './find-bar.module.css';
 import type { MarkUp } from './mark-up.ts';
-import styles from './transcript.module.css';
 
 export function FindBar({
   markUp,

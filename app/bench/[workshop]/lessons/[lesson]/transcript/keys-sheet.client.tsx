@@ -2,7 +2,7 @@
 /** The keys of the screen, to look up and to switch off. */
 import { useId, useRef } from 'react';
 import { KEYS } from './keys.ts';
-import styles from './transcript.module.css';
+import styles from './keys-sheet.module.css';
 
 const PLAIN = [
   ['Enter', 'On a cue: edit its text. In the text: done'],

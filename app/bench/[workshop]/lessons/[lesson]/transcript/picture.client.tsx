@@ -3,8 +3,8 @@
 import Link from 'next/link';
 import { useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import { formatTimeCode } from '#lib/time/time-code.ts';
+import styles from './picture.module.css';
 import { LITTLE_MS, type Player, SPEEDS } from './player.ts';
-import styles from './transcript.module.css';
 
 /** What the screen knows of the recording. */
 export interface PlayedRecording {

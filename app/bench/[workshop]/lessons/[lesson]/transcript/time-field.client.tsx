@@ -2,7 +2,7 @@
 /** A moment to the millisecond: typed as a time code, or moved by a tenth of a second with arrows and buttons. */
 import { type KeyboardEvent, useId, useState } from 'react';
 import { formatPreciseTimeCode, parseTimeCode } from '#lib/time/time-code.ts';
-import styles from './transcript.module.css';
+import styles from './time-field.module.css';
 
 const STEP_MS = 100;
 const FINE_STEP_MS = 10;

@@ -12,7 +12,7 @@ import { KeysSheet } from './keys-sheet.client.tsx';
 import { createMarkUp } from './mark-up.ts';
 import { Picture, type PlayedRecording } from './picture.client.tsx';
 import { createPlayer, LITTLE_MS } from './player.ts';
-import styles from './transcript.module.css';
+import styles from './transcript-screen.module.css';
 
 const KEYS_SETTING = 'benchleaf.keys';
 const NARROW = '(max-width: 60rem)';
