@@ -6,6 +6,7 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
@@ -17,7 +18,7 @@ import { FFMPEG, installPrograms } from './install-programs.ts';
 import { type KeptProcess, keepRunning } from './keep-running.ts';
 import { PlainFault } from './plain-fault.ts';
 import { prepareClient, prepareSite } from './prepare-build.ts';
-import { openState, type State } from './state-folder.ts';
+import { addressNote, databaseFolder, openState, type State } from './state-folder.ts';
 
 const ROOT = join(import.meta.dirname, '..');
 const say = (line: string): void => console.log(line);
@@ -77,6 +78,7 @@ async function start(): Promise<void> {
   await prepareClient(say);
   const { environment } = await import('#lib/config/environment.ts');
   const settings = environment();
+  await writeFile(addressNote(state.folder), settings.BENCHLEAF_ADDRESS);
   const { applyMigrations } = await import('#lib/data/migrate.ts');
   const applied = await applyMigrations(settings.DATABASE_URL, { folder: join(ROOT, 'prisma') });
   if (applied.length > 0) say(`Brought the database up to date (${applied.join(', ')}).`);
@@ -132,7 +134,7 @@ function loadDemo(env: NodeJS.ProcessEnv): void {
 
 async function startDatabase(state: State): Promise<string> {
   const home = {
-    folder: join(state.folder, 'database'),
+    folder: databaseFolder(state.folder),
     runAs: state.databaseUser,
     password: state.secrets.database,
     logFile: join(state.folder, 'database.log'),

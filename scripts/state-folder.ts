@@ -25,12 +25,23 @@ export interface State {
   readonly databaseUser: { readonly uid: number; readonly gid: number } | null;
 }
 
-/** Makes what is missing. @throws PlainFault where it cannot. */
-export async function openState(checkout: string): Promise<State> {
-  const isRoot = process.getuid?.() === 0;
+const isRoot = process.getuid?.() === 0;
+
+/** The folder of this checkout, for the user who asks. */
+export function stateFolder(checkout: string): string {
   const mark = createHash('sha256').update(checkout).digest('hex').slice(0, 8);
   const name = basename(checkout).replace(/[^A-Za-z0-9]+/g, '-');
-  const folder = isRoot ? join('/var/lib/benchleaf', `${name}-${mark}`) : join(checkout, '.data');
+  return isRoot ? join('/var/lib/benchleaf', `${name}-${mark}`) : join(checkout, '.data');
+}
+
+/** Where the database of this checkout lies, in its folder. */
+export const databaseFolder = (folder: string): string => join(folder, 'database');
+/** Note of the address under which people reach the site, by its last start. */
+export const addressNote = (folder: string): string => join(folder, 'address');
+
+/** Makes what is missing. @throws PlainFault where it cannot. */
+export async function openState(checkout: string): Promise<State> {
+  const folder = stateFolder(checkout);
   const files = join(folder, 'files');
   try {
     // Others may pass through to what is theirs, and see nothing.
@@ -42,7 +53,7 @@ export async function openState(checkout: string): Promise<State> {
     return {
       folder,
       files,
-      secrets: await keepSecrets(join(folder, 'secrets.json')),
+      secrets: await keepSecrets(folder),
       databaseUser: isRoot ? databaseUser() : null,
     };
   } catch (error) {
@@ -82,7 +93,9 @@ async function checkRoom(folder: string): Promise<void> {
 const diskFull = (folder: string): PlainFault =>
   new PlainFault(`The disk that holds ${folder} is full: free at least 300 MB, then start again.`);
 
-async function keepSecrets(path: string): Promise<State['secrets']> {
+/** The secrets of this folder; made where there are none. */
+export async function keepSecrets(folder: string): Promise<State['secrets']> {
+  const path = join(folder, 'secrets.json');
   const kept = await readFile(path, 'utf8').catch(() => null);
   if (kept !== null) {
     const parsed = secrets.safeParse(JSON.parse(kept));

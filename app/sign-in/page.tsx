@@ -17,7 +17,7 @@ export default async function SignInPage({ searchParams }: PageProps<'/sign-in'>
       <hr />
       <p className="hint">
         Accounts are made by invitation. An owner of your workshop can make you an address to join by; if you
-        forgot your password, ask whoever keeps this server.
+        forgot your password, whoever keeps this server can make you an address to choose a new one.
       </p>
     </EntryFrame>
   );

@@ -2,6 +2,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { beforeAll, expect, test } from 'vitest';
+import { issueNewPassword } from '#lib/access/new-password.ts';
 import { foundingAddress, startApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 
@@ -212,4 +213,20 @@ test('the last owner cannot take herself out; a lesson goes only after a questio
   await tabTo(ines, 'Delete for ever');
   await ines.keyboard.press('Enter');
   await ines.getByRole('heading', { name: 'No lesson yet' }).waitFor();
+});
+
+test('who forgot her password chooses a new one by an address that works once', async () => {
+  const issued = await issueNewPassword(app.db, 'ines@example.org', new Date());
+  const page = await browser.open();
+  await page.goto(`${app.address}${issued?.path}`);
+  await looksRight(page);
+  await tabTo(page, 'New password');
+  await page.keyboard.type('harbour pepper slate thirteen');
+  await page.keyboard.press('Enter');
+  await page.waitForURL('**/bench/rowan-ring-workshop');
+  await ines.reload();
+  await ines.waitForURL('**/sign-in?back=*');
+  await page.goto(`${app.address}${issued?.path}`);
+  await page.getByRole('heading', { name: 'This address is no longer open' }).waitFor();
+  await looksRight(page);
 });

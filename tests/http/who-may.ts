@@ -25,6 +25,7 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   'page.tsx': { page: { who: 'public' } },
   'sign-in/page.tsx': { page: { who: 'public' } },
   'invitation/[token]/page.tsx': { page: { who: 'public' } },
+  'new-password/[token]/page.tsx': { page: { who: 'public' } },
   'account/page.tsx': { page: { who: 'signed-in' } },
   'bench/page.tsx': { page: { who: 'signed-in' } },
   'bench/[workshop]/page.tsx': { page: { who: 'viewer' } },
@@ -49,6 +50,7 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   [`${REVISION}/stills/[still]/route.ts`]: read('public'),
 
   'api/auth/sign-in/route.ts': { POST: { who: 'public' } },
+  'api/auth/new-password/route.ts': { POST: { who: 'public' } },
   'api/auth/sign-out/route.ts': { POST: { who: 'public' } },
   'api/invitation/found/route.ts': { POST: { who: 'public' } },
   'api/invitation/join/route.ts': { POST: { who: 'public' } },
