@@ -35,7 +35,7 @@ const SITE: Product = {
     'lib/**/*',
     'public/**/*',
     'prisma/schema.prisma',
-    'next.config.ts',
+    'next.config.mjs',
     'tsconfig.json',
     'package.json',
     'package-lock.json',

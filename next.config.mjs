@@ -1,6 +1,5 @@
-import type { NextConfig } from 'next';
-
-const config: NextConfig = {
+/** @type {import('next').NextConfig} */
+const config = {
   // Each checkout or test run may build beside another one.
   distDir: process.env['BENCHLEAF_BUILD_DIR'] ?? '.next',
   // A server in front compresses; compressing here would hold back media and uploads.
