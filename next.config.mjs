@@ -8,7 +8,15 @@ const config = {
   // A member whose role is too small gets a screen of its own, with status 403.
   experimental: { authInterrupts: true },
   images: { unoptimized: true },
-  serverExternalPackages: ['@prisma/client', '@prisma/adapter-pg', 'pg', 'pg-boss', 'pino', 'iconv-lite'],
+  serverExternalPackages: [
+    'better-auth',
+    '@prisma/client',
+    '@prisma/adapter-pg',
+    'pg',
+    'pg-boss',
+    'pino',
+    'iconv-lite',
+  ],
   // Types and lint are checks of their own; a build need not repeat them.
   typescript: { ignoreBuildErrors: true },
   turbopack: { root: import.meta.dirname },
