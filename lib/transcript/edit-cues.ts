@@ -5,6 +5,7 @@
  */
 import { LONGEST_MS } from '#lib/time/time.ts';
 import type { Cue } from './cue.ts';
+import { LONGEST_TEXT, partLongText, shareTime, tidyCueText } from './tidy-text.ts';
 import { offsetToMs } from './word-times.ts';
 
 export interface CueEdit {
@@ -14,25 +15,24 @@ export interface CueEdit {
 
 /** Shortest cue that an edit leaves, ms. */
 export const SHORTEST_MS = 50;
-/** Longest text that a cue holds, characters. */
-export const LONGEST_TEXT = 5_000;
-
 const inRange = (ms: number): number => Math.min(Math.max(Math.round(ms), 0), LONGEST_MS);
 
-/** Text as a cue may hold it: no blank line, no space around lines. */
-export const cueText = (typed: string): string =>
-  typed
-    .split(/\r\n|\r|\n/)
-    .map((line) => line.trim())
-    .filter((line) => line !== '')
-    .join('\n')
-    .slice(0, LONGEST_TEXT);
-
-/** The cue with another text. */
-export const editCue = (cue: Cue, typed: string): CueEdit => ({
-  put: [{ ...cue, text: cueText(typed) }],
-  remove: [],
-});
+/**
+ * The cue with another text. One that is too long for a cue is parted: the
+ * first part stays with the cue, the others become cues behind it.
+ */
+export function editCue(cue: Cue, typed: string, newId: () => string): CueEdit {
+  const text = tidyCueText(typed);
+  if (text.length <= LONGEST_TEXT) return { put: [{ ...cue, text }], remove: [] };
+  const parts = shareTime(
+    partLongText(text).map((part) => ({ text: part })),
+    cue,
+  );
+  return {
+    put: parts.map((part, index) => ({ ...cue, ...part, id: index === 0 ? cue.id : newId() })),
+    remove: [],
+  };
+}
 
 /**
  * Parts a cue at a character; the second part is a new cue. It begins at
@@ -40,8 +40,8 @@ export const editCue = (cue: Cue, typed: string): CueEdit => ({
  * @returns null where one part would be without words or shorter than 50 ms.
  */
 export function splitCue(cue: Cue, offset: number, newId: string, atMs?: number): CueEdit | null {
-  const first = cueText(cue.text.slice(0, offset));
-  const second = cueText(cue.text.slice(offset));
+  const first = tidyCueText(cue.text.slice(0, offset));
+  const second = tidyCueText(cue.text.slice(offset));
   const middle = Math.round(atMs ?? offsetToMs(cue, offset));
   const room = cue.endMs - cue.startMs;
   if (first === '' || second === '' || room < 2 * SHORTEST_MS) return null;

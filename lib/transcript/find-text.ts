@@ -1,6 +1,6 @@
 /** Finds words in a transcript and puts others in their place. */
 import type { Cue } from './cue.ts';
-import { type CueEdit, cueText } from './edit-cues.ts';
+import { type CueEdit, editCue } from './edit-cues.ts';
 
 /** One place where the words stand; offsets are those of the cue's text. */
 export interface Found {
@@ -26,14 +26,19 @@ export function findText(cues: readonly Cue[], words: string, exact = false): re
   );
 }
 
-/** The cues with `instead` in the places found; one put for each cue, however many places it has. */
-export function replaceFound(cues: readonly Cue[], found: readonly Found[], instead: string): CueEdit {
+/** The cues with `instead` in the places found; one put for each cue, however many places it has, unless it grows too long for one. */
+export function replaceFound(
+  cues: readonly Cue[],
+  found: readonly Found[],
+  instead: string,
+  newId: () => string,
+): CueEdit {
   const places = new Map<string, Found[]>();
   for (const one of found) places.set(one.cueId, [...(places.get(one.cueId) ?? []), one]);
   return {
     put: cues.flatMap((cue) => {
       const here = places.get(cue.id);
-      return here ? [{ ...cue, text: cueText(replaceIn(cue.text, here, instead)) }] : [];
+      return here ? editCue(cue, replaceIn(cue.text, here, instead), newId).put : [];
     }),
     remove: [],
   };

@@ -6,7 +6,7 @@
  */
 import { type Cue, compareCues } from './cue.ts';
 import { isSrtTimes } from './srt-read.ts';
-import { tidyCueText } from './take-cues.ts';
+import { tidyCueText } from './tidy-text.ts';
 import { formatWebVttTime } from './webvtt-time.ts';
 
 /** An SRT file. A cue without text shows nothing and is left out; settings have no place in SRT. */

@@ -6,7 +6,7 @@
 
 import { type Cue, compareCues } from './cue.ts';
 import { portableSettings } from './cue-settings.ts';
-import { tidyCueText } from './take-cues.ts';
+import { tidyCueText } from './tidy-text.ts';
 import { formatWebVttTime } from './webvtt-time.ts';
 
 /** What is written of a cue; ids are left to the file's own order. */

@@ -1,7 +1,7 @@
 /** Arbitrary cues as a lesson holds them, for properties. */
 import fc from 'fast-check';
 import { type Cue, compareCues } from '#lib/transcript/cue.ts';
-import { tidyCueText } from '#lib/transcript/take-cues.ts';
+import { tidyCueText } from '#lib/transcript/tidy-text.ts';
 
 const words = fc.oneof(
   fc.constantFrom(

@@ -1,17 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Cue, cue } from '#lib/transcript/cue.ts';
-import {
-  cueAfter,
-  cueText,
-  editCue,
-  joinCues,
-  retimeCue,
-  shiftCues,
-  splitCue,
-} from '#lib/transcript/edit-cues.ts';
+import { cueAfter, editCue, joinCues, retimeCue, shiftCues, splitCue } from '#lib/transcript/edit-cues.ts';
 import { findText, replaceFound } from '#lib/transcript/find-text.ts';
+import { LONGEST_TEXT, tidyCueText } from '#lib/transcript/tidy-text.ts';
 import { msToOffset, offsetToMs, wordStart } from '#lib/transcript/word-times.ts';
+
+let made = 0;
+const newId = () => `new-${made++}`;
 
 const aCue = (over: Partial<Cue> = {}): Cue => ({
   id: 'a',
@@ -26,7 +22,7 @@ const anyCue: fc.Arbitrary<Cue> = fc
   .record({
     startMs: fc.nat(1_000_000),
     length: fc.integer({ min: 1, max: 20_000 }),
-    text: fc.string({ maxLength: 60 }).map(cueText),
+    text: fc.string({ maxLength: 60 }).map(tidyCueText),
   })
   .map(({ startMs, length, text }) => aCue({ startMs, endMs: startMs + length, text }));
 
@@ -76,13 +72,24 @@ test('whatever is done to a cue, it stays one', () => {
         retimeCue(one, { endMs: b }),
         retimeCue(one, { startMs: a, endMs: b }),
         shiftCues([one, other], a),
-        editCue(one, typed),
+        editCue(one, typed, newId),
         cueAfter(one, other, 'new'),
         splitCue(one, 3, 'b', a) ?? { put: [] },
       ];
       for (const put of edits.flatMap((edit) => edit.put)) expect(cue.safeParse(put).error).toBeUndefined();
     }),
   );
+});
+
+test('a text too long for one cue goes on in new ones, no word lost', () => {
+  const word = 'eighteen ';
+  const typed = word.repeat(Math.ceil((2.5 * LONGEST_TEXT) / word.length));
+  const { put } = editCue(aCue(), typed, newId);
+  expect(put[0]).toMatchObject({ id: 'a', startMs: 1_000 });
+  expect(put).toHaveLength(3);
+  expect(put.at(-1)?.endMs).toBe(5_000);
+  expect(put.map((one) => one.text).join(' ')).toBe(typed.trim());
+  for (const one of put) expect(cue.safeParse(one).error).toBeUndefined();
 });
 
 test('a shift moves all by the same time, and the first no further than the start', () => {
@@ -151,7 +158,7 @@ describe('find and replace', () => {
   });
 
   test('replaces every place, of several in one cue too, and takes what is put in literally', () => {
-    const { put } = replaceFound(cues, findText(cues, 'eighteen gauge'), '18 $& SWG');
+    const { put } = replaceFound(cues, findText(cues, 'eighteen gauge'), '18 $& SWG', newId);
     expect(put.map((one) => one.text)).toEqual(['18 $& SWG, 18 $& SWG']);
   });
 });

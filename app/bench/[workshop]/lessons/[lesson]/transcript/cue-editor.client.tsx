@@ -7,7 +7,7 @@
 import { type KeyboardEvent, useEffect, useId, useLayoutEffect, useRef, useState } from 'react';
 import { formatTimeCode } from '#lib/time/time-code.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
-import { LONGEST_TEXT } from '#lib/transcript/edit-cues.ts';
+import { tidyCueText } from '#lib/transcript/tidy-text.ts';
 import styles from './cue-row.module.css';
 import type { MarkUp } from './mark-up.ts';
 
@@ -56,7 +56,8 @@ export function CueEditor({ cue, caret, markUp, heardMs, leave, onCaret }: CueEd
   const write = (text: string) => {
     setTyped(text);
     markUp.edit(cue.id, text, stay);
-    shown.current = text.trim();
+    // What is too long for one cue comes back shorter: its rest has become cues of its own.
+    shown.current = tidyCueText(text);
   };
 
   const onKey = (event: KeyboardEvent<HTMLTextAreaElement>) => {
@@ -96,7 +97,6 @@ export function CueEditor({ cue, caret, markUp, heardMs, leave, onCaret }: CueEd
       data-editor={cue.id}
       value={typed}
       rows={1}
-      maxLength={LONGEST_TEXT}
       onChange={(event) => write(event.target.value)}
       onKeyDown={onKey}
       onSelect={(event) => onCaret(event.currentTarget.selectionStart)}

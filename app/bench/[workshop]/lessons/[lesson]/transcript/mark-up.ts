@@ -38,7 +38,7 @@ export function createMarkUp(store: DraftStore, newId: () => string) {
     edit(id: string, typed: string, run: string) {
       const cue = cues()[indexOf(id)];
       if (!cue) return;
-      const edit = editCue(cue, typed);
+      const edit = editCue(cue, typed, newId);
       if (edit.put[0]?.text !== cue.text) make(edit, 'mend text', run);
     },
     /** Splits before the word at the offset. @returns the id of the second part, or null where nothing was split. */
@@ -69,7 +69,7 @@ export function createMarkUp(store: DraftStore, newId: () => string) {
     },
     replace(found: readonly Found[], instead: string) {
       make(
-        replaceFound(cues(), found, instead),
+        replaceFound(cues(), found, instead, newId),
         found.length === 1 ? 'replace words' : `replace words in ${found.length} places`,
       );
     },
