@@ -27,7 +27,7 @@ const fixedHeaders = securityHeaders(BENCHLEAF_ADDRESS);
 const ownHost = new URL(BENCHLEAF_ADDRESS).host;
 
 const app = next({ dev: false, dir: import.meta.dirname, hostname: HOST, port: PORT });
-await app.prepare();
+await prepareQuietly();
 const handle = app.getRequestHandler();
 
 const server = createServer((request, response) => {
@@ -37,6 +37,17 @@ const server = createServer((request, response) => {
     response.end('Something went wrong on our side. Please try again.');
   });
 });
+
+/** Next announces which settings file it read; the terminal is kept for what its reader can use. Faults still show. */
+async function prepareQuietly(): Promise<void> {
+  const write = console.log;
+  console.log = () => undefined;
+  try {
+    await app.prepare();
+  } finally {
+    console.log = write;
+  }
+}
 
 async function answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
   const nonce = randomBytes(16).toString('base64');

@@ -69,6 +69,8 @@ async function start(): Promise<void> {
   if (!(await findFfmpeg(process.env['FFMPEG_BIN'], programPath()))) {
     installPrograms([FFMPEG], say);
   }
+  // A terminal is for sentences; whoever collects the log asks for more of it.
+  process.env['BENCHLEAF_LOG'] ??= 'warn';
   process.env['BENCHLEAF_FILES'] ??= state.files;
   process.env['BENCHLEAF_SECRET'] ??= state.secrets.session;
   process.env['BENCHLEAF_ADDRESS'] ??= `http://${host === '127.0.0.1' ? 'localhost' : host}:${port}`;
