@@ -3,6 +3,7 @@
  * the database from its first byte. Who may do it is asked by the route before
  * a request comes here.
  */
+import { statfs } from 'node:fs/promises';
 import { FileStore } from '@tus/file-store';
 import { MemoryLocker, Server, Upload } from '@tus/server';
 import { finishUpload } from '#lib/bench/finish-upload.ts';
@@ -20,6 +21,10 @@ export interface UploadTarget {
   readonly lessonId: string;
   readonly name: string;
 }
+
+/** Room that an upload leaves on the disk: a database cannot work without any, bytes. */
+const ROOM_LEFT_BYTES = 300 * 1024 ** 2;
+const NO_ROOM = 'The disk of the server is full. What was sent is kept; make room, then go on.\n';
 
 const refuse = (status_code: number, body: string): { status_code: number; body: string } => ({
   status_code,
@@ -62,14 +67,25 @@ function openServer(targets: WeakMap<object, UploadTarget>): Server {
       if (size === undefined || !Number.isSafeInteger(size) || size < 1) {
         throw refuse(400, 'Upload-Length must be at least 1\n');
       }
+      await checkRoom(BENCHLEAF_FILES, size);
       await addUpload(database(), { recordingId, lessonId, name, sizeBytes: size, createdAt: new Date() });
       return {};
+    },
+    async onResponseError(_request, error) {
+      const full = 'code' in error && (error.code === 'ENOSPC' || error.code === 'EDQUOT');
+      return full ? refuse(507, NO_ROOM) : undefined;
     },
     async onUploadFinish(_request, upload) {
       await finishUpload({ db: database() }, await queue(), BENCHLEAF_FILES, upload.id);
       return {};
     },
   });
+}
+
+/** @throws a refusal where the disk cannot hold the whole file: better said before than after an hour of sending. */
+async function checkRoom(folder: string, bytes: number): Promise<void> {
+  const { bavail, bsize } = await statfs(folder);
+  if (bavail * bsize < bytes + ROOM_LEFT_BYTES) throw refuse(507, NO_ROOM);
 }
 
 const kept = globalThis as {

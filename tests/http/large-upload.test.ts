@@ -14,7 +14,7 @@ const LIMIT_MB = 250;
 let app: TestApp;
 let owner: SignedIn;
 beforeAll(async () => {
-  app = await startApp();
+  app = await startApp({ BENCHLEAF_LARGEST_RECORDING: String(Number.MAX_SAFE_INTEGER) });
   owner = await signedInOwner(app);
 }, 240_000);
 
@@ -24,17 +24,30 @@ async function mostMemory(): Promise<number> {
   return (Number(/^VmHWM:\s+(\d+) kB/m.exec(status)?.[1]) * 1024) / MB;
 }
 
-it(`receives ${SIZE / MB} MB within ${LIMIT_MB} MB of memory`, async () => {
-  const base64 = (text: string): string => Buffer.from(text).toString('base64');
-  const headers = { 'tus-resumable': '1.0.0', origin: app.address, cookie: owner.cookie };
-  const created = await fetch(`${app.address}/api/uploads`, {
+const base64 = (text: string): string => Buffer.from(text).toString('base64');
+
+function create(bytes: number): Promise<Response> {
+  return fetch(`${app.address}/api/uploads`, {
     method: 'POST',
     headers: {
-      ...headers,
-      'upload-length': String(SIZE),
+      'tus-resumable': '1.0.0',
+      origin: app.address,
+      cookie: owner.cookie,
+      'upload-length': String(bytes),
       'upload-metadata': `workshop ${base64(owner.workshop)},lesson ${base64(owner.lessonId)},filename ${base64('large.mp4')}`,
     },
   });
+}
+
+it('says at once that a file is larger than the room on the disk', async () => {
+  const refused = await create(Number.MAX_SAFE_INTEGER);
+  expect(refused.status).toBe(507);
+  expect(await refused.text()).toContain('disk of the server is full');
+});
+
+it(`receives ${SIZE / MB} MB within ${LIMIT_MB} MB of memory`, async () => {
+  const headers = { 'tus-resumable': '1.0.0', origin: app.address, cookie: owner.cookie };
+  const created = await create(SIZE);
   const path = created.headers.get('location') ?? '';
   const before = await mostMemory();
   // From here on the system counts the peak anew: starting up is another matter.

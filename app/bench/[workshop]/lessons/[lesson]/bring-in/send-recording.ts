@@ -20,9 +20,11 @@ export interface Sending {
 export interface SendEvents {
   readonly onProgress: (sentBytes: number) => void;
   readonly onDone: () => void;
-  /** It stopped by itself: `signed-out`, `refused` with the server's status, or `unreachable`. */
-  readonly onStop: (why: 'signed-out' | 'refused' | 'too-large' | 'unreachable') => void;
+  readonly onStop: (why: StopReason) => void;
 }
+
+/** Why sending stopped by itself. */
+export type StopReason = 'signed-out' | 'refused' | 'too-large' | 'disk-full' | 'unreachable';
 
 export interface SendTo {
   readonly workshop: string;
@@ -41,19 +43,11 @@ export async function sendRecording(file: File, to: SendTo, events: SendEvents):
     onSuccess: () => events.onDone(),
     onShouldRetry: (error) => {
       const status = error.originalResponse?.getStatus() ?? 0;
-      return status === 0 || status === 409 || status === 423 || status >= 500;
+      return status === 0 || status === 409 || status === 423 || (status >= 500 && status !== 507);
     },
     onError: (error) => {
       const status = 'originalResponse' in error ? (error.originalResponse?.getStatus() ?? 0) : 0;
-      events.onStop(
-        status === 401
-          ? 'signed-out'
-          : status === 413
-            ? 'too-large'
-            : status >= 400 && status < 500
-              ? 'refused'
-              : 'unreachable',
-      );
+      events.onStop(stopReason(status));
     },
   });
   const [previous] = await upload.findPreviousUploads();
@@ -64,6 +58,13 @@ export async function sendRecording(file: File, to: SendTo, events: SendEvents):
     goOn: () => upload.start(),
     cancel: () => upload.abort(true),
   };
+}
+
+function stopReason(status: number): StopReason {
+  if (status === 401) return 'signed-out';
+  if (status === 413) return 'too-large';
+  if (status === 507) return 'disk-full';
+  return status >= 400 && status < 500 ? 'refused' : 'unreachable';
 }
 
 /** Whether this browser knows an unfinished upload of this very file to this lesson. */

@@ -137,6 +137,8 @@ const STOP_WORDS = {
   'signed-out': 'You are signed out. Sign in again in another window, then go on; what was sent is kept.',
   refused:
     'The server does not take this file here. Reload the page and look whether you may still edit this lesson.',
+  'disk-full':
+    'The server’s disk has no room for this file. What was sent is kept; make room there, then go on.',
   'too-large': 'The server does not take a file as large as this.',
   unreachable: 'The server cannot be reached. What was sent is kept: go on when you are connected again.',
 } as const;
