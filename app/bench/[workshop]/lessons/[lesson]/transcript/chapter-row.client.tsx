@@ -17,6 +17,8 @@ export interface ChapterRowProps {
   readonly places: () => readonly number[];
   /** The moment that lies at a height of the window, by the ribbon beside the text; null where there is none. */
   readonly momentAt: (clientY: number) => number | null;
+  /** Called where the title is done with: the keyboard goes on to the words. */
+  readonly goOn: (chapterId: string) => void;
 }
 
 const FINE_MS = 100;
@@ -27,6 +29,7 @@ export const ChapterRow = memo(function ChapterRow({
   markUp,
   places,
   momentAt,
+  goOn,
 }: ChapterRowProps) {
   const id = useId();
   const [stay, setStay] = useState(0);
@@ -93,7 +96,9 @@ export const ChapterRow = memo(function ChapterRow({
           onFocus={() => setStay(performance.now())}
           onChange={(event) => markUp.nameChapter(chapter, event.target.value, `${id} ${stay}`)}
           onKeyDown={(event) => {
-            if (event.key === 'Enter' || event.key === 'Escape') event.currentTarget.blur();
+            if (event.key !== 'Enter' && event.key !== 'Escape') return;
+            event.preventDefault();
+            goOn(chapter.id);
           }}
         />
       </div>
@@ -102,7 +107,7 @@ export const ChapterRow = memo(function ChapterRow({
 });
 
 /** The chapter's edge in the ribbon: dragged, or moved by arrow keys from place to place. */
-function Edge({ chapter, markUp, places, momentAt }: Omit<ChapterRowProps, 'mayEdit'>) {
+function Edge({ chapter, markUp, places, momentAt }: Omit<ChapterRowProps, 'mayEdit' | 'goOn'>) {
   const [aimMs, setAimMs] = useState<number | null>(null);
   const [y, setY] = useState(0);
 

@@ -184,6 +184,17 @@ export function Document(props: DocumentProps) {
     [markUp, goTo],
   );
 
+  const goOn = useCallback(
+    (chapterId: string) => {
+      const from = (indexById.get(`chapter ${chapterId}`) ?? 0) + 1;
+      const cue =
+        items.slice(from).find((item) => item.kind === 'cue') ??
+        items.findLast((item) => item.kind === 'cue');
+      if (cue) goTo(cue.id);
+    },
+    [items, indexById, goTo],
+  );
+
   const onClick = (event: MouseEvent) => {
     const text = event.target instanceof Element ? event.target.closest<HTMLElement>('[data-text]') : null;
     const cue = text && cues[cueIndex.get(text.dataset['text'] ?? '') ?? -1];
@@ -249,6 +260,7 @@ export function Document(props: DocumentProps) {
                 markUp={markUp}
                 places={places}
                 momentAt={momentAt}
+                goOn={goOn}
               />
             ) : (
               <CueRow
