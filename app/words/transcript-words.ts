@@ -8,6 +8,8 @@ export function formatWords(format: TranscriptFormat): string {
       return 'WebVTT captions';
     case 'srt':
       return 'SRT captions';
+    case 'ttml':
+      return 'TTML captions';
     case 'stamped text':
       return 'Text with time stamps';
   }
@@ -32,6 +34,8 @@ export function lossWords(code: LossCode): string {
       return 'The speaker’s name, the same throughout';
     case 'place':
       return 'Places on the picture';
+    case 'word-times':
+      return 'Times of single words; the cue has them together';
     case 'cue-name':
       return 'Names of cues';
     case 'time-unreadable':
@@ -60,6 +64,10 @@ export function lossWords(code: LossCode): string {
       return 'Times with other than three digits of a second';
     case 'end-before-start':
       return 'Cues that ended before they began; the end is moved';
+    case 'end-missing':
+      return 'Cues without an end; they end with the recording, or when they have been read';
+    case 'time-base':
+      return 'Times that count from a clock, taken as if they counted from the start';
     case 'out-of-order':
       return 'Cues out of order, now in order of time';
     case 'long-cue-parted':

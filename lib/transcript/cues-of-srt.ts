@@ -1,8 +1,9 @@
 /** SRT (srt-read.ts) as pieces of a lesson's transcript, in plain words. */
+
+import type { FoundCue } from './found-cue.ts';
 import { type Loss, lossOf } from './loss.ts';
 import { shownSrtText } from './shown-text.ts';
 import { readSrt } from './srt-read.ts';
-import type { FoundCue } from './take-cues.ts';
 
 export function cuesOfSrt(text: string): {
   readonly found: readonly FoundCue[];

@@ -4,8 +4,8 @@
  * behind a time belongs to it until the next one.
  */
 import { parseTimeCode } from '#lib/time/time-code.ts';
+import { type FoundCue, readingMs } from './found-cue.ts';
 import { type Loss, lossOf } from './loss.ts';
-import { type FoundCue, readingMs } from './take-cues.ts';
 import { normaliseLines } from './webvtt-read.ts';
 
 // A bracket must close; behind the time there may be a dash or a colon; then space or the line's end.

@@ -1,14 +1,16 @@
 /** Which kind of transcript a text is, told by what stands in it and never by its name. */
 import { readStampedLine } from './cues-of-stamped-text.ts';
 import { isSrtTimes } from './srt-read.ts';
+import { isTtml } from './ttml-read.ts';
 import { isWebVtt } from './webvtt-read.ts';
 
-export const TRANSCRIPT_FORMATS = ['webvtt', 'srt', 'stamped text'] as const;
+export const TRANSCRIPT_FORMATS = ['webvtt', 'srt', 'ttml', 'stamped text'] as const;
 export type TranscriptFormat = (typeof TRANSCRIPT_FORMATS)[number];
 
 /** The format, or null where no time is found in it at all. */
 export function detectFormat(text: string): TranscriptFormat | null {
   if (isWebVtt(text)) return 'webvtt';
+  if (isTtml(text)) return 'ttml';
   const lines = text.split(/\r\n?|\n/);
   // Also WebVTT that has lost its first line: its times are SRT's with a point.
   if (lines.some((line) => isSrtTimes(line))) return 'srt';
@@ -43,6 +45,6 @@ const SIGNATURES: readonly (readonly [OtherFile, readonly number[], number])[] =
 export function otherFileOf(bytes: Uint8Array): OtherFile | null {
   const known = SIGNATURES.find(([, mark, at]) => mark.every((byte, index) => bytes[at + index] === byte));
   if (known) return known[0];
-  const head = new TextDecoder().decode(bytes.subarray(0, 64)).trimStart();
-  return /^<(?:\?xml|!doctype|html|tt[\s>:]|transcript)/i.test(head) ? 'markup' : null;
+  const head = new TextDecoder().decode(bytes.subarray(0, 20_000)).trimStart();
+  return /^<(?:\?xml|!doctype|html|transcript)/i.test(head) && !isTtml(head) ? 'markup' : null;
 }

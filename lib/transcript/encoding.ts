@@ -57,6 +57,9 @@ const MARKS: readonly (readonly [Encoding, readonly number[]])[] = [
 export function decodeBytes(bytes: Uint8Array): DecodedBytes {
   const marked = MARKS.find(([, mark]) => mark.every((byte, index) => bytes[index] === byte));
   if (marked) return { kind: 'text', encoding: marked[0], text: decodeAs(bytes, marked[0]) };
+  const declared = declaredEncoding(bytes);
+  if (declared && fits(bytes, declared))
+    return { kind: 'text', encoding: declared, text: decodeAs(bytes, declared) };
   // Text holds no NUL, but UTF-16 and UTF-32 do, and plain letters with NULs between are valid UTF-8.
   const wide = shareOfNul(bytes) > 0.2;
   if (!wide && fits(bytes, 'utf-8'))
@@ -68,6 +71,16 @@ export function decodeBytes(bytes: Uint8Array): DecodedBytes {
 export function decodeAs(bytes: Uint8Array, encoding: Encoding): string {
   if (encoding === 'utf-32le' || encoding === 'utf-32be') return decodeUtf32(bytes, encoding === 'utf-32le');
   return new TextDecoder(encoding).decode(bytes);
+}
+
+/** What an XML declaration says, where we know the encoding and a declaration can be true of it. */
+function declaredEncoding(bytes: Uint8Array): Encoding | null {
+  const head = String.fromCharCode(...bytes.subarray(0, 200));
+  const name = /^\s*<\?xml\s[^>]*?encoding\s*=\s*["']([\w-]+)["']/.exec(head)?.[1]?.toLowerCase();
+  if (!name) return null;
+  // Latin 1 as the Web reads it (WHATWG Encoding, section 4.2).
+  if (name === 'iso-8859-1' || name === 'us-ascii') return 'windows-1252';
+  return isEncoding(name) && !name.startsWith('utf-16') && !name.startsWith('utf-32') ? name : null;
 }
 
 function candidatesFor(bytes: Uint8Array, wide: boolean): readonly EncodingCandidate[] {

@@ -20,6 +20,8 @@ export const LOST = [
   'voice',
   /** Where on the picture a cue stood, in a file whose format has no settings. */
   'place',
+  /** When single words of a cue come; the cue keeps its own times. */
+  'word-times',
   /** Names of cues; ours have ids of their own. */
   'cue-name',
   /** A line with an arrow whose times cannot be read, and the text below it. */
@@ -47,6 +49,10 @@ export const ALTERED = [
   /** A fraction of a second with other than three digits. */
   'fraction-digits',
   'end-before-start',
+  /** Nothing says when it ends: with the recording, or, where its length is not known, when it has been read. */
+  'end-missing',
+  /** Times that count from something else than the recording's start, taken as if they did. */
+  'time-base',
   'out-of-order',
   /** Too long for one cue; parted into several, time shared by length. */
   'long-cue-parted',

@@ -7,6 +7,7 @@ import { failed, ok, type Result } from '#lib/result.ts';
 import { type Cue, MOST_CUES } from './cue.ts';
 import { cuesOfSrt } from './cues-of-srt.ts';
 import { cuesOfStampedText } from './cues-of-stamped-text.ts';
+import { cuesOfTtml } from './cues-of-ttml.ts';
 import { cuesOfWebVtt } from './cues-of-webvtt.ts';
 import { detectFormat, type OtherFile, otherFileOf, type TranscriptFormat } from './detect-format.ts';
 import { decodeAs, decodeBytes, type Encoding, type EncodingCandidate } from './encoding.ts';
@@ -83,6 +84,8 @@ function readAs(format: TranscriptFormat, text: string, recordingMs: number | nu
       return cuesOfWebVtt(text);
     case 'srt':
       return cuesOfSrt(text);
+    case 'ttml':
+      return cuesOfTtml(text, recordingMs);
     case 'stamped text':
       return cuesOfStampedText(text, recordingMs);
   }

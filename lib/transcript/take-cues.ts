@@ -5,24 +5,13 @@
  */
 import { LONGEST_MS } from '#lib/time/time.ts';
 import { type Cue, compareCues } from './cue.ts';
+import { type FoundCue, readingMs } from './found-cue.ts';
 import { type Loss, lossOf } from './loss.ts';
 import { partLongText, shareTime, tidyCueText } from './tidy-text.ts';
-
-/** One timed piece of a file, its text already plain. */
-export interface FoundCue {
-  readonly line: number;
-  readonly startMs: number;
-  readonly endMs: number;
-  readonly text: string;
-  readonly settings: string;
-}
 
 const LONGEST_SETTINGS = 500;
 /** No cue may begin in the last minute of the longest time, so that its end can be moved. */
 const LATEST_START_MS = LONGEST_MS - 60_000;
-
-/** Time that a text takes to be read, ms: 15 characters a second, a second at least (common practice). */
-export const readingMs = (text: string): number => Math.max(1_000, Math.ceil((text.length * 1_000) / 15));
 
 /**
  * Makes cues of what was found. A cue that ends before it starts gets the time
