@@ -20,10 +20,38 @@ export const count = z.int().min(0).max(100_000);
 /** Money: whole minor units of the lesson's currency. */
 export const minorUnits = z.int().min(0).max(1_000_000_000);
 
-/** How something is sold: a pack of so many at a price; null where unknown. */
-export const offer = z.object({
-  packCount: z.int().min(1).max(100_000),
-  priceMinor: minorUnits.nullable(),
-  link: linkAddress,
+/** A mass as it is stated, with the whole nanograms that it means: every unit of the trade is a whole number of them. */
+export const statedMass = z.object({
+  /** As typed, its unit always in it: `1 ozt`, `50 g`. */
+  stated: z.string().min(1).max(60),
+  nanograms: z.int().min(1).max(9_000_000_000_000_000),
 });
+export type StatedMass = Readonly<z.infer<typeof statedMass>>;
+
+/** A pack as it is sold, by count or by mass; its price is null where unknown. */
+export const pack = z.discriminatedUnion('by', [
+  z.object({ by: z.literal('count'), count: z.int().min(1).max(100_000), priceMinor: minorUnits.nullable() }),
+  z.object({ by: z.literal('mass'), mass: statedMass, priceMinor: minorUnits.nullable() }),
+]);
+export type Pack = Readonly<z.infer<typeof pack>>;
+
+const offered = z.object({ packs: z.array(pack).min(1).max(20).readonly(), link: linkAddress });
+
+/** How something is sold: the packs there are, and where. */
+export const offer = z.union([
+  offered,
+  // As offers were written before there could be several packs; drafts and revisions still hold it.
+  z
+    .object({
+      packCount: z.int().min(1).max(100_000),
+      priceMinor: minorUnits.nullable(),
+      link: linkAddress,
+    })
+    .transform(
+      ({ packCount, priceMinor, link }): z.infer<typeof offered> => ({
+        packs: [{ by: 'count', count: packCount, priceMinor }],
+        link,
+      }),
+    ),
+]);
 export type Offer = Readonly<z.infer<typeof offer>>;

@@ -50,8 +50,7 @@ export function KitChooser({ page, making, sizes, asked: first, held, earlier }:
     if (first) setAsked(first);
   }, [first]);
 
-  const body =
-    asked.text.trim() === '' && sizes.length === 0 ? null : bodyMmOf(asked, making.kitRules.easeMm);
+  const body = asked.text.trim() === '' && sizes.length === 0 ? null : bodyMmOf(asked, making.kitRules);
   const kit = body?.ok ? kitFor(making, body.value) : null;
   const fault =
     body && !body.ok ? measureFaultWords(body.fault) : kit && !kit.ok ? kitFaultWords(kit.fault).text : null;

@@ -149,7 +149,7 @@ const Buying = ({ kit }: { readonly kit: KitList }) => {
       id: line.material.id,
       name: line.material.name,
       need: quantityWords(line.needMilli, line.material.unit),
-      packs: line.packs ? `${line.packs.packs} × ${line.packs.packCount}` : '–',
+      packs: line.packs ? packsWords(line.packs, 1000) : '–',
       mass: massWords(line.g),
       price: priceWords(line.price, kit.currency),
       link: line.material.offer?.link ?? '',
@@ -233,8 +233,8 @@ const Working = ({ kit }: { readonly kit: KitList }) => (
       {kit.rings.map((line) => (
         <li key={line.ringKind.id}>
           <strong>{line.ringKind.name}:</strong> {countWords(line.parts, kit.repeats, line, 'opened')};{' '}
-          {countWords(line.parts, kit.repeats, line, 'closed')};{' '}
-          {spareWords(line.net, line.issued, kit.sparePercent)}; {massOrigin(line)}.
+          {countWords(line.parts, kit.repeats, line, 'closed')}; {spareWords(line.spareWorking)};{' '}
+          {massOrigin(line)}.
         </li>
       ))}
       {kit.materials.map((line) => (

@@ -1,11 +1,13 @@
 /** Words for kits: their faults, and the working behind every number. */
-import type { KitFault, Packs } from '#lib/kit/kit-list.ts';
-import type { LengthWorking } from '#lib/kit/length.ts';
-import type { Rounding } from '#lib/kit/making.ts';
+import type { PackChoice } from '#lib/kit/choose-packs.ts';
+import type { KitFault } from '#lib/kit/kit-list.ts';
+import type { LengthWorking, TargetWorking } from '#lib/kit/length.ts';
+import type { Rounding, SpareRule } from '#lib/kit/making.ts';
 import type { MaterialLine } from '#lib/kit/material-line.ts';
 import { formatMoney } from '#lib/kit/money.ts';
 import { formatDecimal } from '#lib/kit/parse-decimal.ts';
 import { milliToMinor, type Price, type PriceSum } from '#lib/kit/price.ts';
+import type { SpareWorking } from '#lib/kit/spare.ts';
 import type { PartCounts, Prepared } from '#lib/weave/sequence.ts';
 import { figure } from './ring-words.ts';
 
@@ -59,10 +61,50 @@ export function lengthWords(working: LengthWorking): readonly string[] {
   const exact = (targetMm - endsMm - claspMm) / perRepeatMm;
   const over = Math.abs(leftoverMm);
   return [
-    `${mm(working.bodyMm)} measured + ${mm(working.easeMm)} ease = ${mm(targetMm)} to be reached.`,
+    targetWords(working),
     `(${figure(targetMm, 2)} − ${figure(endsMm, 2)} ends − ${figure(claspMm, 2)} clasp) ÷ ${figure(perRepeatMm, 4)} a repeat = ${figure(exact, 3)}, ${ROUNDED[working.rounding]}: ${repeatsWord(repeats)}.`,
     `${repeats} × ${figure(perRepeatMm, 4)} + ${figure(endsMm, 2)} + ${figure(claspMm, 2)} = ${mm(finishedMm)} finished, ${leftoverMm === 0 ? 'exactly as asked' : `${mm(over)} ${leftoverMm > 0 ? 'longer' : 'shorter'} than asked`}.`,
+    ...certaintyWords(working),
+    MEASURED[working.measured],
   ];
+}
+
+/** `165 mm measured + 20 mm ease = 185 mm to be reached.` */
+export function targetWords({ bodyMm, easeMm, thickness, targetMm }: TargetWorking): string {
+  const round = thickness
+    ? ` + ${figure(thickness.roundMm, 2)} mm (π × ${figure(thickness.mm, 2)} mm thickness)`
+    : '';
+  return `${mm(bodyMm)} measured + ${mm(easeMm)} ease${round} = ${mm(targetMm)} to be reached.${thickness ? '' : ' The ease includes the thickness of the piece.'}`;
+}
+
+/** Taut and at rest differ by 9 to 42 % in the weaves whose rigid rings were computed. */
+const MEASURED: Readonly<Record<LengthWorking['measured'], string>> = {
+  'pulled taut':
+    'The sample was measured pulled taut: worn slack, the piece is shorter, in some weaves by a third.',
+  'at rest': 'The sample was measured at rest: pulled taut, the piece is longer.',
+};
+
+/** `19 ± 1 repeats`; `19 repeats` where the sample is sure or says nothing of it. */
+export function repeatsWithError({ repeats, certainty }: LengthWorking): string {
+  const off = certainty ? Math.max(certainty.mostRepeats - repeats, repeats - certainty.leastRepeats) : 0;
+  return off === 0 ? repeatsWord(repeats) : `${repeats} ± ${off} repeats`;
+}
+
+function certaintyWords(working: LengthWorking): readonly string[] {
+  const { certainty, repeats } = working;
+  if (!certainty) return [];
+  const { errorMm, pieces, readingMm, scatterMm } = certainty;
+  const from =
+    pieces === 1
+      ? `one measured piece, read to ± ${mm(readingMm)}`
+      : `${pieces} measured pieces, ${
+          scatterMm === null ? `read to ± ${mm(readingMm)}` : `which lie ± ${mm(scatterMm)} off their line`
+        }`;
+  const range =
+    certainty.leastRepeats === certainty.mostRepeats
+      ? 'The count of repeats stays the same for that.'
+      : `So ${repeatsWithError(working)}: try the piece on before you finish it.`;
+  return [`From ${from}: ${repeatsWord(repeats)} may come out ± ${mm(errorMm)}. ${range}`];
 }
 
 /** `36 opened = 17 × 2 in the repeat + 2 to finish`; parts that add nothing are left out. */
@@ -75,15 +117,54 @@ export function countWords(parts: PartCounts, repeats: number, total: Prepared, 
   return terms.length === 0 ? `none ${of}` : `${total[of]} ${of} = ${terms.join(' + ')}`;
 }
 
-/** `78 × 110 % = 85.8, rounded up on this line: 86 (8 spare)`. */
-export function spareWords(net: number, issued: number, percent: number): string {
-  if (percent === 0) return `${net}, no spare`;
-  const exact = formatDecimal(net * (100 + percent), 2);
-  return `${net} × ${100 + percent} % = ${exact}${exact === String(issued) ? '' : `, rounded up: ${issued}`} (${issued - net} spare)`;
+/** `78 × 110 % = 85.8, rounded up: 86 (8 spare)`. */
+export function spareWords({ rule, net, spare, kit, least }: SpareWorking): string {
+  const { sparePercent, spareLeast } = rule;
+  if (net === 0) return 'none needed, no spare';
+  if (least)
+    return `${net} + ${spare} spare = ${net + spare}: of every ring kind at least ${spareLeast} spare`;
+  if (sparePercent === 0) return `${net}, no spare`;
+  if (kit) return `${sharedWords(kit, sparePercent)}; shared out by count, ${spare} of them here`;
+  const exact = formatDecimal(net * (100 + sparePercent), 2);
+  const issued = net + spare;
+  return `${net} × ${100 + sparePercent} % = ${exact}${exact === String(issued) ? '' : `, rounded up: ${issued}`} (${spare} spare)`;
 }
 
-export const packsWords = ({ packs, packCount, over }: Packs): string =>
-  `${packs} × ${packCount}${over === 0 ? '' : `, ${over} over`}`;
+const sharedWords = (kit: { readonly net: number; readonly spare: number }, percent: number): string =>
+  `spare for the whole kit: ${percent} % of ${kit.net} rings = ${formatDecimal(kit.net * percent, 2)}, rounded up: ${kit.spare}`;
+
+/** The rule of spare rings, for the head of a list. */
+export function spareRuleWords({ sparePercent, spareBy, spareLeast }: SpareRule): string {
+  const rule =
+    sparePercent === 0
+      ? 'No spare by per cent'
+      : spareBy === 'line'
+        ? `Spare: ${sparePercent} % of each ring kind, rounded up`
+        : `Spare: ${sparePercent} % of all rings together, rounded up once and shared out by count`;
+  return `${rule}${spareLeast > 0 ? `; at least ${spareLeast} of each kind` : ''}.`;
+}
+
+/** `2 × 100 + 1 × 25, 4 over`; packs by mass with what they hold. */
+export function packsWords({ picked, over }: PackChoice, unitsPer = 1): string {
+  if (picked.length === 0) return 'none';
+  const packs = picked.map(({ pack, holds, times }) =>
+    pack.by === 'count'
+      ? `${times} × ${pack.count}`
+      : `${times} × ${pack.mass.stated} (about ${formatDecimal(holds, unitsPer === 1 ? 0 : 3)})`,
+  );
+  return `${packs.join(' + ')}${over === 0 ? '' : `, ${formatDecimal(over, unitsPer === 1 ? 0 : 3)} over`}`;
+}
+
+/** `1 ring over a full pack: with 1 spare fewer, 4.80 EUR less`; empty where there is nothing to save. */
+export function hintWords({ hint }: PackChoice, currency: string): string {
+  if (!hint) return '';
+  const fewer = `${hint.fewer} ${hint.fewer === 1 ? 'ring' : 'rings'}`;
+  const saved =
+    hint.savesMinor === null
+      ? `${hint.packsLess} ${hint.packsLess === 1 ? 'pack' : 'packs'} less`
+      : `${formatMoney(hint.savesMinor, currency)} less`;
+  return `Only ${fewer} over what smaller packs hold: with ${hint.fewer} spare fewer, ${saved}.`;
+}
 
 /** `0.432 m`, `1 piece`, `3 pieces`. */
 export function quantityWords(milli: number, unit: string): string {

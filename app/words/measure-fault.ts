@@ -10,6 +10,6 @@ export function measureFaultWords(fault: MeasureFault): string {
     case 'measure-out-of-range':
       return `A measure above 0 and up to ${formatMeasure(fault.mostMm, 'mm')} is needed.`;
     case 'length-within-ease':
-      return `The finished length has to be more than the ease of ${formatMeasure(fault.easeMm, 'mm')} that this piece needs.`;
+      return `The finished length has to be more than the ${formatMeasure(fault.allowanceMm, 'mm')} that this piece needs for its ease and thickness.`;
   }
 }

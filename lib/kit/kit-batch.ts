@@ -1,15 +1,18 @@
 /**
- * Kits for a class or a batch. The rule is named wherever a sum is shown:
- * every kit is rounded on its own, spare included, and then kits are added;
- * packs and their price are reckoned once, on the sum.
+ * Kits for a class or a batch. The rule is named wherever a sum is shown.
+ * `per kit`: every kit is rounded on its own, spare included, and then kits
+ * are added. `pooled`: what the pieces take is added first, and the spare
+ * reckoned on the sum. Packs and their price are reckoned once, on the sum.
  */
 import { invariant } from '#lib/result.ts';
 import type { RingKind } from '#lib/rings/ring-kind.ts';
-import { type KitList, type Packs, packsOf } from './kit-list.ts';
+import type { PackChoice } from './choose-packs.ts';
+import type { KitList, RingLine } from './kit-list.ts';
 import type { Material } from './making.ts';
-import type { MaterialLine } from './material-line.ts';
-import { addPrices, type Price, type PriceSum, priceOf } from './price.ts';
-import { packsFor } from './whole.ts';
+import { buyMaterial, type MaterialLine } from './material-line.ts';
+import { toNanograms } from './parse-mass.ts';
+import { addPrices, type Price, type PriceSum, purchaseOf } from './price.ts';
+import { type SpareWorking, spareOf } from './spare.ts';
 
 /** A kit and how many of it are made up: whole, 0 or more. */
 export interface BatchPart {
@@ -17,13 +20,27 @@ export interface BatchPart {
   readonly times: number;
 }
 
+export const BATCH_RULES = ['per kit', 'pooled'] as const;
+export type BatchRule = (typeof BATCH_RULES)[number];
+
+/** So many kits, each taking so much of a line. */
+export interface BatchTerm {
+  readonly times: number;
+  readonly each: number;
+}
+
 export interface BatchRingLine {
   readonly ringKind: RingKind;
   readonly opened: number;
   readonly closed: number;
+  readonly net: number;
   readonly spare: number;
   readonly issued: number;
-  readonly packs: Packs | null;
+  /** What is added up: rings with their spare of each kit, or without it where it is pooled. */
+  readonly terms: readonly BatchTerm[];
+  /** How the pooled spare came about; null where every kit has its own. */
+  readonly pooledSpare: SpareWorking | null;
+  readonly packs: PackChoice | null;
   readonly price: Price | null;
   readonly issuedG: number | null;
 }
@@ -31,11 +48,13 @@ export interface BatchRingLine {
 export interface BatchMaterialLine {
   readonly material: Material;
   readonly needMilli: number;
-  readonly packs: MaterialLine['packs'];
+  readonly terms: readonly BatchTerm[];
+  readonly packs: PackChoice | null;
   readonly price: Price | null;
 }
 
 export interface KitBatch {
+  readonly rule: BatchRule;
   readonly kits: number;
   readonly rings: readonly BatchRingLine[];
   readonly materials: readonly BatchMaterialLine[];
@@ -44,26 +63,32 @@ export interface KitBatch {
 }
 
 /** The sum of kits of one lesson. No parts, or none of any, gives an empty batch. */
-export function batchOf(parts: readonly BatchPart[]): KitBatch {
+export function batchOf(parts: readonly BatchPart[], rule: BatchRule = 'per kit'): KitBatch {
   for (const { times } of parts)
     invariant(Number.isInteger(times) && times >= 0, 'a batch takes whole numbers of kits');
   const taken = parts.filter((part) => part.times > 0);
-  const rings = [
-    ...grouped(
-      taken,
-      (kit) => kit.rings,
-      (line) => line.ringKind.id,
-    ),
-  ].map(ringSum);
-  const materials = [
-    ...grouped(
-      taken,
-      (kit) => kit.materials,
-      (line) => line.material.id,
-    ),
-  ].map(materialSum);
+  const ringLines = grouped(
+    taken,
+    (kit) => kit.rings,
+    (line) => line.ringKind.id,
+  );
+  const spareRule = taken[0]?.kit.spareRule;
+  const pooled =
+    rule === 'pooled' && spareRule
+      ? spareOf(
+          ringLines.map((lines) => sum(lines, (line) => line.net)),
+          spareRule,
+        )
+      : [];
+  const rings = ringLines.map((lines, index) => ringSum(lines, pooled[index] ?? null));
+  const materials = grouped(
+    taken,
+    (kit) => kit.materials,
+    (line) => line.material.id,
+  ).map(materialSum);
   return {
-    kits: sum(taken, () => 1),
+    rule,
+    kits: taken.reduce((n, { times }) => n + times, 0),
     rings,
     materials,
     issued: rings.reduce((n, line) => n + line.issued, 0),
@@ -77,7 +102,7 @@ function grouped<L>(
   parts: readonly BatchPart[],
   linesOf: (kit: KitList) => readonly L[],
   idOf: (line: L) => string,
-): Iterable<readonly Times<L>[]> {
+): readonly (readonly Times<L>[])[] {
   const groups = new Map<string, Times<L>[]>();
   for (const { kit, times } of parts)
     for (const item of linesOf(kit)) {
@@ -85,25 +110,37 @@ function grouped<L>(
       if (group) group.push({ item, times });
       else groups.set(idOf(item), [{ item, times }]);
     }
-  return groups.values();
+  return [...groups.values()];
 }
 
-const sum = <T extends { readonly times: number }>(items: readonly T[], of: (item: T) => number): number =>
-  items.reduce((n, item) => n + of(item) * item.times, 0);
+const sum = <L>(lines: readonly Times<L>[], of: (item: L) => number): number =>
+  lines.reduce((n, { item, times }) => n + of(item) * times, 0);
 
-function ringSum(lines: readonly Times<KitList['rings'][number]>[]): BatchRingLine {
+const termsOf = <L>(lines: readonly Times<L>[], of: (item: L) => number): readonly BatchTerm[] =>
+  lines.map(({ item, times }) => ({ times, each: of(item) }));
+
+function ringSum(lines: readonly Times<RingLine>[], pooledSpare: SpareWorking | null): BatchRingLine {
   const first = lines[0];
   invariant(first, 'a group holds a line');
   const { ringKind, ringMass } = first.item;
-  const issued = sum(lines, (l) => l.item.issued);
+  const net = sum(lines, (line) => line.net);
+  const spare = pooledSpare ? pooledSpare.spare : sum(lines, (line) => line.spare);
+  const issued = net + spare;
   return {
     ringKind,
-    opened: sum(lines, (l) => l.item.opened),
-    closed: sum(lines, (l) => l.item.closed),
-    spare: sum(lines, (l) => l.item.spare),
+    opened: sum(lines, (line) => line.opened),
+    closed: sum(lines, (line) => line.closed),
+    net,
+    spare,
     issued,
-    packs: ringKind.offer && packsOf(ringKind.offer, issued),
-    price: ringKind.offer && priceOf(ringKind.offer, issued * 1000),
+    terms: termsOf(lines, (line) => (pooledSpare ? line.net : line.issued)),
+    pooledSpare,
+    ...purchaseOf(ringKind.offer, {
+      units: issued,
+      unitsPer: 1,
+      spare,
+      nanograms: ringMass && toNanograms(ringMass.g),
+    }),
     issuedG: ringMass && issued * ringMass.g,
   };
 }
@@ -112,16 +149,11 @@ function materialSum(lines: readonly Times<MaterialLine>[]): BatchMaterialLine {
   const first = lines[0];
   invariant(first, 'a group holds a line');
   const { material } = first.item;
-  const { offer } = material;
-  const needMilli = sum(lines, (l) => l.item.needMilli);
-  const packs = offer && packsFor(needMilli, offer.packCount * 1000);
+  const needMilli = sum(lines, (line) => line.needMilli);
   return {
     material,
     needMilli,
-    packs:
-      offer && packs !== null
-        ? { packs, packCount: offer.packCount, overMilli: packs * offer.packCount * 1000 - needMilli }
-        : null,
-    price: offer && priceOf(offer, needMilli),
+    terms: termsOf(lines, (line) => line.needMilli),
+    ...buyMaterial(material, needMilli),
   };
 }

@@ -1,5 +1,6 @@
 /** A kit as comma-separated values (RFC 4180), for a spreadsheet: one line a ring kind or material. */
 import { metalNameOf } from '#lib/rings/metals.ts';
+import type { PackChoice } from './choose-packs.ts';
 import type { KitList } from './kit-list.ts';
 import { formatAmount } from './money.ts';
 import { formatDecimal } from './parse-decimal.ts';
@@ -18,7 +19,6 @@ const COLUMNS = [
   'needed',
   'unit',
   'packs',
-  'per pack',
   'over',
   'grams',
   'price of packs',
@@ -46,8 +46,7 @@ export function kitCsv(kit: KitList): string {
     line.spare,
     line.issued,
     'ring',
-    line.packs?.packs ?? '',
-    line.packs?.packCount ?? '',
+    packsCell(line.packs),
     line.packs?.over ?? '',
     line.issuedG?.toFixed(2) ?? '',
     money(line.price?.packsMinor),
@@ -67,9 +66,8 @@ export function kitCsv(kit: KitList): string {
     '',
     formatDecimal(line.needMilli, 3),
     line.material.unit,
-    line.packs?.packs ?? '',
-    line.packs?.packCount ?? '',
-    line.packs ? formatDecimal(line.packs.overMilli, 3) : '',
+    packsCell(line.packs),
+    line.packs ? formatDecimal(line.packs.over, 3) : '',
     line.g?.toFixed(2) ?? '',
     money(line.price?.packsMinor),
     money(line.price ? milliToMinor(line.price.proRataMilli) : undefined),
@@ -78,6 +76,12 @@ export function kitCsv(kit: KitList): string {
   ]);
   return [COLUMNS, ...rings, ...rest].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
 }
+
+/** `1 x 100; 2 x 25`, packs by mass with what they weigh. */
+const packsCell = (choice: PackChoice | null): string =>
+  (choice?.picked ?? [])
+    .map(({ times, pack }) => `${times} x ${pack.by === 'count' ? pack.count : pack.mass.stated}`)
+    .join('; ');
 
 function cell(value: string | number): string {
   const text = typeof value === 'string' && /^[=+\-@\t\r]/.test(value) ? `'${value}` : String(value);

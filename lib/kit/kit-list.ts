@@ -6,20 +6,14 @@
 import { failed, ok, type Result } from '#lib/result.ts';
 import { massOf, type RingMass } from '#lib/rings/ring.ts';
 import type { RingKind } from '#lib/rings/ring-kind.ts';
-import type { Offer } from '#lib/thing.ts';
 import { countSequence, type PartCounts, totalOf } from '#lib/weave/sequence.ts';
+import type { PackChoice } from './choose-packs.ts';
 import { type LengthFault, type LengthWorking, repeatsFor, targetOf } from './length.ts';
-import type { Making } from './making.ts';
+import type { Making, SpareRule } from './making.ts';
 import { type MaterialLine, materialLine } from './material-line.ts';
-import { addPrices, type Price, type PriceSum, priceOf } from './price.ts';
-import { packsFor, withSpare } from './whole.ts';
-
-/** Packs that cover a line; `overUnits` stay over. */
-export interface Packs {
-  readonly packs: number;
-  readonly packCount: number;
-  readonly over: number;
-}
+import { toNanograms } from './parse-mass.ts';
+import { addPrices, type Price, type PriceSum, purchaseOf } from './price.ts';
+import { type SpareWorking, spareOf } from './spare.ts';
 
 /** One ring kind of a kit. */
 export interface RingLine {
@@ -31,9 +25,10 @@ export interface RingLine {
   /** Opened + closed. */
   readonly net: number;
   readonly spare: number;
-  /** Net + spare, rounded up on this line. */
+  readonly spareWorking: SpareWorking;
+  /** Net + spare. */
   readonly issued: number;
-  readonly packs: Packs | null;
+  readonly packs: PackChoice | null;
   readonly price: Price | null;
   /** Mass of one ring and where it is from; null where nothing tells. */
   readonly ringMass: RingMass | null;
@@ -46,7 +41,9 @@ export interface KitList {
   /** Null where nothing repeats: then the piece has the size that it has. */
   readonly length: LengthWorking | null;
   readonly repeats: number;
-  readonly sparePercent: number;
+  readonly spareRule: SpareRule;
+  /** How many repeats more the spare rings would do for; null where nothing repeats. */
+  readonly spareRepeats: number | null;
   readonly currency: string;
   readonly rings: readonly RingLine[];
   /** What is used up or built in; counted and priced with the kit. */
@@ -91,7 +88,7 @@ export function kitFor(making: Making, bodyMm: number): Result<KitList, KitFault
   for (const id of counts.keys())
     if (!kinds.has(id)) return failed({ code: 'ring-kind-missing', ringKind: id });
 
-  const target = targetOf(bodyMm, making.kitRules.easeMm);
+  const target = targetOf(bodyMm, making.kitRules);
   if (!target.ok) return target;
   const repeating = making.repeat.length > 0 || making.materials.some((m) => m.per === 'repeat');
   if (repeating && !making.sample) return failed({ code: 'no-sample' });
@@ -99,12 +96,19 @@ export function kitFor(making: Making, bodyMm: number): Result<KitList, KitFault
   if (length && !length.ok) return length;
 
   const repeats = length?.value.repeats ?? 0;
-  const finishedMm = length?.value.finishedMm ?? target.value;
-  const { sparePercent } = making.kitRules;
+  const finishedMm = length?.value.finishedMm ?? target.value.targetMm;
   // In the order in which the lesson lists its ring kinds, so that every kit reads alike.
-  const rings = making.ringKinds.flatMap((ringKind) => {
+  const counted = making.ringKinds.flatMap((ringKind) => {
     const parts = counts.get(ringKind.id);
-    return parts ? [ringLine(ringKind, parts, repeats, sparePercent)] : [];
+    return parts ? [countLine(ringKind, parts, repeats)] : [];
+  });
+  const spare = spareOf(
+    counted.map((line) => line.net),
+    making.kitRules,
+  );
+  const rings = counted.flatMap((line, index) => {
+    const spareWorking = spare[index];
+    return spareWorking ? [ringLine(line, spareWorking)] : [];
   });
   const lines = making.materials.map((m) => materialLine(m, repeats, finishedMm));
   const materials = lines.filter((line) => !isKept(line));
@@ -112,7 +116,8 @@ export function kitFor(making: Making, bodyMm: number): Result<KitList, KitFault
     bodyMm,
     length: length?.value ?? null,
     repeats,
-    sparePercent,
+    spareRule: ruleOf(making.kitRules),
+    spareRepeats: length && spareRepeatsOf(rings),
     currency: making.currency,
     rings,
     materials,
@@ -124,31 +129,48 @@ export function kitFor(making: Making, bodyMm: number): Result<KitList, KitFault
 const isKept = ({ material }: MaterialLine): boolean =>
   material.kind === 'tool' || material.kind === 'safety';
 
-function ringLine(ringKind: RingKind, parts: PartCounts, repeats: number, sparePercent: number): RingLine {
+type Counted = Pick<RingLine, 'ringKind' | 'parts' | 'opened' | 'closed' | 'net'>;
+
+function countLine(ringKind: RingKind, parts: PartCounts, repeats: number): Counted {
   const { opened, closed } = totalOf(parts, repeats);
-  const net = opened + closed;
-  const issued = withSpare(net, sparePercent);
+  return { ringKind, parts, opened, closed, net: opened + closed };
+}
+
+function ringLine(counted: Counted, spareWorking: SpareWorking): RingLine {
+  const { ringKind, net } = counted;
+  const { spare } = spareWorking;
+  const issued = net + spare;
   const ringMass = massOf(ringKind);
   return {
-    ringKind,
-    parts,
-    opened,
-    closed,
-    net,
-    spare: issued - net,
+    ...counted,
+    spare,
+    spareWorking,
     issued,
-    packs: ringKind.offer && packsOf(ringKind.offer, issued),
-    price: ringKind.offer && priceOf(ringKind.offer, issued * 1000),
+    ...purchaseOf(ringKind.offer, {
+      units: issued,
+      unitsPer: 1,
+      spare,
+      nanograms: ringMass && toNanograms(ringMass.g),
+    }),
     ringMass,
     netG: ringMass && net * ringMass.g,
     issuedG: ringMass && issued * ringMass.g,
   };
 }
 
-/** Packs for a count of rings, and what stays over. */
-export function packsOf(offer: Offer, need: number): Packs {
-  const packs = packsFor(need, offer.packCount);
-  return { packs, packCount: offer.packCount, over: packs * offer.packCount - need };
+const ruleOf = ({ sparePercent, spareBy, spareLeast }: SpareRule): SpareRule => ({
+  sparePercent,
+  spareBy,
+  spareLeast,
+});
+
+/** The fewest repeats that the spare of any one kind would do for. */
+function spareRepeatsOf(rings: readonly RingLine[]): number | null {
+  const repeats = rings.flatMap(({ spare, parts: { repeat } }) => {
+    const each = repeat.opened + repeat.closed;
+    return each === 0 ? [] : [Math.floor(spare / each)];
+  });
+  return repeats.length === 0 ? null : Math.min(...repeats);
 }
 
 const total = (numbers: readonly number[]): number => numbers.reduce((sum, n) => sum + n, 0);

@@ -9,6 +9,13 @@ import type { RingKind } from '#lib/rings/ring-kind.ts';
 import { line, offer, paragraph, thingId } from '#lib/thing.ts';
 import type { Sequence } from '#lib/weave/placement.ts';
 
+/** A piece that was woven to measure: so many repeats came out so long, ends included and clasp not. */
+export const samplePiece = z.object({
+  repeats: z.int().min(1).max(10_000),
+  mm: z.number().positive().max(10_000),
+});
+export type SamplePiece = Readonly<z.infer<typeof samplePiece>>;
+
 export const sample = z.object({
   /** Length that one repeat adds, mm. */
   perRepeatMm: z.number().positive().max(10_000),
@@ -18,6 +25,12 @@ export const sample = z.object({
   claspMm: z.number().min(0).max(10_000),
   /** How it was measured. */
   measured: z.enum(['pulled taut', 'at rest']),
+  /** The measured pieces that the lengths came from; none where they were stated as they are. */
+  pieces: z.array(samplePiece).max(20).readonly().default([]),
+  /** How sure each length was read, ± mm; null where nobody said. */
+  readingMm: z.number().positive().max(100).nullable().default(null),
+  /** With which rings, how hard it was pulled, when, by whom. */
+  note: line.default(''),
 });
 export type Sample = Readonly<z.infer<typeof sample>>;
 
@@ -32,12 +45,25 @@ export const size = z.object({
 export const ROUNDINGS = ['up', 'nearest', 'down'] as const;
 export type Rounding = (typeof ROUNDINGS)[number];
 
-export const kitRules = z.object({
-  /** What is added to the body measure to get the finished length, thickness of the piece included, mm. */
-  easeMm: z.number().min(0).max(1_000),
-  rounding: z.enum(ROUNDINGS),
-  /** Spare rings in whole per cent of each line, rounded up per line. */
+/** `line`: of each ring kind, rounded up. `kit`: of all rings together, rounded up once and shared out by count. */
+export const SPARE_BY = ['line', 'kit'] as const;
+
+export const spareRule = z.object({
+  /** Whole per cent. */
   sparePercent: z.int().min(0).max(100),
+  spareBy: z.enum(SPARE_BY).default('line'),
+  /** Of every ring kind at least so many. */
+  spareLeast: z.int().min(0).max(1_000).default(0),
+});
+export type SpareRule = Readonly<z.infer<typeof spareRule>>;
+
+export const kitRules = z.object({
+  /** What is added to the body measure to get the finished length, mm; the piece's thickness is in it unless that is stated. */
+  easeMm: z.number().min(0).max(1_000),
+  /** Thickness of the piece, mm, where the ease leaves it out: once round it adds pi times as much. Null: the ease includes it. */
+  thicknessMm: z.number().positive().max(100).nullable().default(null),
+  rounding: z.enum(ROUNDINGS),
+  ...spareRule.shape,
 });
 export type KitRules = Readonly<z.infer<typeof kitRules>>;
 

@@ -1,8 +1,11 @@
 /** One material of a kit: how much of it a finished size takes, with the working. */
-import { toTicks } from './length.ts';
+
+import type { PackChoice } from './choose-packs.ts';
 import type { Material } from './making.ts';
-import { type Price, priceOf } from './price.ts';
-import { multiplyDivide, packsFor } from './whole.ts';
+import { toNanograms } from './parse-mass.ts';
+import { type Price, type Purchase, purchaseOf } from './price.ts';
+import { toTicks } from './ticks.ts';
+import { multiplyDivide } from './whole.ts';
 
 /** How the quantity came about; quantities in thousandths of the material's unit. */
 export type MaterialWorking =
@@ -15,7 +18,8 @@ export interface MaterialLine {
   readonly working: MaterialWorking;
   /** What is needed, thousandths of a unit; things counted in pieces are rounded up to whole ones. */
   readonly needMilli: number;
-  readonly packs: { readonly packs: number; readonly packCount: number; readonly overMilli: number } | null;
+  /** What packs hold and leave over is in thousandths of a unit too. */
+  readonly packs: PackChoice | null;
   readonly price: Price | null;
   /** Grams, where the material states its mass. */
   readonly g: number | null;
@@ -29,20 +33,23 @@ export function materialLine(material: Material, repeats: number, finishedMm: nu
   const working = workingOf(material, repeats, finishedMm);
   const exact = exactNeed(working);
   const needMilli = isWholeUnit(material.unit) ? multiplyDivide(exact, 1, 1000, 'up') * 1000 : exact;
-  const { offer } = material;
-  const packs = offer && packsFor(needMilli, offer.packCount * 1000);
   return {
     material,
     working,
     needMilli,
-    packs:
-      offer && packs !== null
-        ? { packs, packCount: offer.packCount, overMilli: packs * offer.packCount * 1000 - needMilli }
-        : null,
-    price: offer && priceOf(offer, needMilli),
+    ...buyMaterial(material, needMilli),
     g: material.massG === null ? null : (needMilli * material.massG) / 1000,
   };
 }
+
+/** Packs and price for so many thousandths of a material's unit. */
+export const buyMaterial = ({ offer, massG }: Material, needMilli: number): Purchase =>
+  purchaseOf(offer, {
+    units: needMilli,
+    unitsPer: 1000,
+    spare: 0,
+    nanograms: massG === null ? null : toNanograms(massG),
+  });
 
 function workingOf({ per, quantityMilli }: Material, repeats: number, finishedMm: number): MaterialWorking {
   switch (per) {

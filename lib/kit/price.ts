@@ -4,12 +4,13 @@
  * minor unit so that lines can be added before the one rounding for the eye.
  */
 import type { Offer } from '#lib/thing.ts';
-import { multiplyDivide, packsFor } from './whole.ts';
+import { cheapestPerUnit, choosePacks, type PackChoice, packsOnSale } from './choose-packs.ts';
+import { multiplyDivide } from './whole.ts';
 
 export interface Price {
   /** Minor units for whole packs. */
   readonly packsMinor: number;
-  /** Thousandths of a minor unit for just what is used; the last one rounded half up. */
+  /** Thousandths of a minor unit for just what is used, at the pack with the lowest price for what it holds; the last one rounded half up. */
   readonly proRataMilli: number;
 }
 
@@ -18,13 +19,32 @@ export interface PriceSum extends Price {
   readonly unpriced: number;
 }
 
-/** Price of `needMilli` thousandths of a unit; null where the offer states none. Nothing needed costs nothing. */
-export function priceOf(offer: Offer, needMilli: number): Price | null {
-  if (offer.priceMinor === null) return null;
-  return {
-    packsMinor: packsFor(needMilli, offer.packCount * 1000) * offer.priceMinor,
-    proRataMilli: multiplyDivide(needMilli, offer.priceMinor, offer.packCount, 'nearest'),
-  };
+/** What a line needs of something that is sold. */
+export interface Need {
+  /** Whole units, 0 or more. */
+  readonly units: number;
+  /** Units in one thing: 1 for rings; 1000 where `units` are thousandths. */
+  readonly unitsPer: number;
+  /** So much of it is spare and could be done without. */
+  readonly spare: number;
+  /** Mass of one thing in whole nanograms, for packs by mass; null where it is not known. */
+  readonly nanograms: number | null;
+}
+
+export interface Purchase {
+  readonly packs: PackChoice | null;
+  /** Null where the offer states no price. */
+  readonly price: Price | null;
+}
+
+/** The packs that cover a need, and what they and what is used of them cost. Nothing needed costs nothing. */
+export function purchaseOf(offer: Offer | null, need: Need): Purchase {
+  const sold = offer ? packsOnSale(offer, need.nanograms, need.unitsPer) : [];
+  const packs = choosePacks(sold, need.units, need.spare);
+  const cheapest = cheapestPerUnit(sold);
+  if (!packs || !cheapest || packs.priceMinor === null) return { packs, price: null };
+  const proRataMilli = multiplyDivide(need.units, cheapest.priceMinor * 1000, cheapest.holds, 'nearest');
+  return { packs, price: { packsMinor: packs.priceMinor, proRataMilli } };
 }
 
 export function addPrices(prices: readonly (Price | null)[]): PriceSum {

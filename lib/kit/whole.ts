@@ -29,6 +29,3 @@ export function divide(a: number, by: number, rounding: Rounding): number {
 /** A count with so many per cent spare, rounded up: (count x (100 + percent) + 99) div 100. */
 export const withSpare = (count: number, percent: number): number =>
   multiplyDivide(count, 100 + percent, 100, 'up');
-
-/** Packs of `packCount` that cover a need. */
-export const packsFor = (need: number, packCount: number): number => multiplyDivide(need, 1, packCount, 'up');

@@ -3,7 +3,8 @@
  * `?measure=165&unit=mm&of=wrist`. The same reading serves the page without
  * script and the one with it.
  */
-import { LONGEST_MM } from '#lib/kit/length.ts';
+import { allowanceMm, LONGEST_MM } from '#lib/kit/length.ts';
+import type { KitRules } from '#lib/kit/making.ts';
 import { failed, ok, type Result } from '#lib/result.ts';
 import { MM_PER_INCH, toTenThousandths } from '#lib/rings/gauges.ts';
 import { parseSize } from '#lib/rings/parse-size.ts';
@@ -25,15 +26,18 @@ export interface AskedMeasure {
 export type MeasureFault =
   | { readonly code: 'measure-not-read'; readonly text: string }
   | { readonly code: 'measure-out-of-range'; readonly mostMm: number }
-  /** A finished length that is not longer than the ease alone. */
-  | { readonly code: 'length-within-ease'; readonly easeMm: number };
+  /** A finished length that is not longer than what is added to the body measure. */
+  | { readonly code: 'length-within-ease'; readonly allowanceMm: number };
 
 /**
  * Millimetres of the asked measure as a body measure, which is what kits are
- * reckoned for: a finished length is its body measure plus the lesson's ease.
+ * reckoned for: a finished length is its body measure plus ease and thickness.
  * Takes `165`, `16.5`, `6 1/2`, `6½`; a unit in the text wins over the chosen one.
  */
-export function bodyMmOf(asked: AskedMeasure, easeMm: number): Result<number, MeasureFault> {
+export function bodyMmOf(
+  asked: AskedMeasure,
+  rules: Pick<KitRules, 'easeMm' | 'thicknessMm'>,
+): Result<number, MeasureFault> {
   const text = asked.text.trim();
   const stated = parseSize(text, 'length');
   const read = stated.ok ? stated : parseSize(`${text} ${asked.unit}`, 'length');
@@ -44,8 +48,9 @@ export function bodyMmOf(asked: AskedMeasure, easeMm: number): Result<number, Me
         : { code: 'measure-not-read', text },
     );
   if (asked.of === 'wrist') return ok(read.value.mm);
-  const bodyMm = toTenThousandths(read.value.mm - easeMm);
-  return bodyMm > 0 ? ok(bodyMm) : failed({ code: 'length-within-ease', easeMm });
+  const added = allowanceMm(rules);
+  const bodyMm = toTenThousandths(read.value.mm - added);
+  return bodyMm > 0 ? ok(bodyMm) : failed({ code: 'length-within-ease', allowanceMm: added });
 }
 
 type Query = Readonly<Record<string, string | readonly string[] | undefined>>;

@@ -43,7 +43,7 @@ const freezeKit = (size: string, kit: KitList): FrozenKit => ({
   bodyMm: kit.bodyMm,
   finishedMm: kit.length?.finishedMm ?? null,
   repeats: kit.repeats,
-  sparePercent: kit.sparePercent,
+  sparePercent: kit.spareRule.sparePercent,
   rings: kit.rings.map((line) => ({
     ringKind: line.ringKind.id,
     opened: line.opened,

@@ -69,7 +69,10 @@ export function demoContent(moments: Moments): Content {
         colour: 'copper',
         colourCode: '#b5622e',
         weighedHundredG: null,
-        offer: { packCount: 50, priceMinor: 320, link: 'https://lower-withy.example/rings/large-copper' },
+        offer: {
+          packs: [{ by: 'count', count: 50, priceMinor: 320 }],
+          link: 'https://lower-withy.example/rings/large-copper',
+        },
       },
       {
         id: 'large-blue',
@@ -83,7 +86,10 @@ export function demoContent(moments: Moments): Content {
         colour: 'anodised blue',
         colourCode: '#2f66b3',
         weighedHundredG: null,
-        offer: { packCount: 50, priceMinor: 410, link: 'https://lower-withy.example/rings/large-blue' },
+        offer: {
+          packs: [{ by: 'count', count: 50, priceMinor: 410 }],
+          link: 'https://lower-withy.example/rings/large-blue',
+        },
       },
       {
         id: 'small-copper',
@@ -97,7 +103,10 @@ export function demoContent(moments: Moments): Content {
         colour: 'copper',
         colourCode: '#b5622e',
         weighedHundredG: null,
-        offer: { packCount: 10, priceMinor: 95, link: 'https://lower-withy.example/rings/small-copper' },
+        offer: {
+          packs: [{ by: 'count', count: 10, priceMinor: 95 }],
+          link: 'https://lower-withy.example/rings/small-copper',
+        },
       },
     ],
     start: [
@@ -195,9 +204,27 @@ export function demoContent(moments: Moments): Content {
           'Both ends of the chain face each other, each with a copper pair; the twist-tie is gone.',
       },
     ],
-    // Ten repeats measured 73 mm. Rigid rings of this size cannot give more than 7.33 mm a repeat.
-    sample: { perRepeatMm: 7.3, endsMm: 6, claspMm: 18, measured: 'pulled taut' },
-    kitRules: { easeMm: 25, rounding: 'nearest', sparePercent: 10 },
+    // Rigid rings of this size cannot give more than 7.33 mm a repeat.
+    sample: {
+      perRepeatMm: 7.3,
+      endsMm: 6,
+      claspMm: 18,
+      measured: 'pulled taut',
+      pieces: [
+        { repeats: 5, mm: 42.5 },
+        { repeats: 15, mm: 115.5 },
+      ],
+      readingMm: 0.5,
+      note: '',
+    },
+    kitRules: {
+      easeMm: 25,
+      thicknessMm: null,
+      rounding: 'nearest',
+      sparePercent: 10,
+      spareBy: 'line',
+      spareLeast: 0,
+    },
     sizes: [
       { id: 'small', name: 'Small', bodyMm: 145 },
       { id: 'medium', name: 'Medium', bodyMm: 160 },
@@ -212,7 +239,10 @@ export function demoContent(moments: Moments): Content {
         unit: 'piece',
         per: 'lesson',
         massG: 1.2,
-        offer: { packCount: 1, priceMinor: 165, link: 'https://lower-withy.example/findings/lobster-12' },
+        offer: {
+          packs: [{ by: 'count', count: 1, priceMinor: 165 }],
+          link: 'https://lower-withy.example/findings/lobster-12',
+        },
         note: '',
       },
       {

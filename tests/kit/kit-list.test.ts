@@ -2,9 +2,16 @@ import { expect, test } from 'vitest';
 import { differenceOf } from '#lib/kit/kit-difference.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
 import type { Making, Material } from '#lib/kit/making.ts';
-import { priceOf } from '#lib/kit/price.ts';
+import { purchaseOf } from '#lib/kit/price.ts';
 import { mirroredPlacement, runningCounts } from '#lib/weave/sequence.ts';
-import { aPlacement, aRingKind, byzantineMaking } from '#tests/support/a-making.ts';
+import {
+  anOffer,
+  aPlacement,
+  aRingKind,
+  aSample,
+  byzantineMaking,
+  someRules,
+} from '#tests/support/a-making.ts';
 
 const kitOf = (making: Making, bodyMm: number) => {
   const kit = kitFor(making, bodyMm);
@@ -54,7 +61,7 @@ test('a lesson without rings counts its beads and cord', () => {
         aMaterial({ id: 'bead', kind: 'bead', per: 'repeat', quantityMilli: 3000 }),
         aMaterial({ id: 'cord', kind: 'cord', per: 'length', unit: 'm', quantityMilli: 250 }),
         aMaterial({ id: 'half', per: 'repeat', quantityMilli: 500 }),
-        aMaterial({ id: 'awl', kind: 'tool', offer: { packCount: 1, priceMinor: 900, link: '' } }),
+        aMaterial({ id: 'awl', kind: 'tool', offer: anOffer(1, 900) }),
       ],
     },
     150,
@@ -67,12 +74,11 @@ test('a lesson without rings counts its beads and cord', () => {
 });
 
 test('a price is exact where a fraction of a pack has no end', () => {
-  expect(priceOf({ packCount: 3, priceMinor: 100, link: '' }, 1000)).toEqual({
-    packsMinor: 100,
-    proRataMilli: 33_333,
-  });
-  expect(priceOf({ packCount: 3, priceMinor: 100, link: '' }, 0)).toEqual({ packsMinor: 0, proRataMilli: 0 });
-  expect(priceOf({ packCount: 3, priceMinor: null, link: '' }, 1000)).toBeNull();
+  const priceOf = (priceMinor: number | null, units: number) =>
+    purchaseOf(anOffer(3, priceMinor), { units, unitsPer: 1, spare: 0, nanograms: null }).price;
+  expect(priceOf(100, 1)).toEqual({ packsMinor: 100, proRataMilli: 33_333 });
+  expect(priceOf(100, 0)).toEqual({ packsMinor: 0, proRataMilli: 0 });
+  expect(priceOf(null, 1)).toBeNull();
 });
 
 test('a ring kind without a price is told, not counted as free', () => {
@@ -89,8 +95,8 @@ test('ten thousand repeats and fifty ring kinds stay whole', () => {
     start: [],
     repeat: ringKinds.map(({ id }) => aPlacement({ opened: id, carries: [{ ringKind: id, count: 7 }] })),
     finishing: [],
-    sample: { perRepeatMm: 0.5, endsMm: 0, claspMm: 0, measured: 'at rest' },
-    kitRules: { easeMm: 0, rounding: 'down', sparePercent: 3 },
+    sample: aSample({ perRepeatMm: 0.5 }),
+    kitRules: someRules({ easeMm: 0, rounding: 'down', sparePercent: 3 }),
   };
   const kit = kitOf(making, 5000);
   expect(kit.repeats).toBe(10_000);

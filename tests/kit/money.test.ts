@@ -69,8 +69,8 @@ test('a kit as CSV keeps its numbers, quotes what needs it and runs nothing', ()
   const lines = kitCsv(kit.value).split('\r\n');
   expect(lines[0]).toMatch(/^what,name,inner diameter,wire,/);
   expect(lines[1]).toBe(
-    `ring,"'=large, ""copper""",4.2 mm,1.2 mm,copper,copper,40,38,8,86,ring,1,100,14,14.78,4.80,4.13,EUR,`,
+    `ring,"'=large, ""copper""",4.2 mm,1.2 mm,copper,copper,40,38,8,86,ring,1 x 100,14,14.78,4.80,4.13,EUR,`,
   );
-  expect(lines[4]).toBe('finding,lobster clasp,,,,,,,,1,piece,1,1,0,1.50,1.90,1.90,EUR,');
+  expect(lines[4]).toBe('finding,lobster clasp,,,,,,,,1,piece,1 x 1,0,1.50,1.90,1.90,EUR,');
   expect(lines.at(-1)).toBe('');
 });

@@ -7,6 +7,8 @@ import {
   momentOfQuery,
 } from '#lib/lesson/asked-measure.ts';
 
+const rules = { easeMm: 20, thicknessMm: null };
+
 describe('the measure that a pupil asks for', () => {
   // Inches: 25.4 mm exactly (international inch, 1959).
   test.each([
@@ -17,19 +19,19 @@ describe('the measure that a pupil asks for', () => {
     ['6½', 'in', 165.1],
     ['165 mm', 'in', 165],
   ] as const)('%s in %s is %d mm', (text, unit, mm) => {
-    expect(bodyMmOf({ text, unit, of: 'wrist' }, 20)).toEqual({ ok: true, value: mm });
+    expect(bodyMmOf({ text, unit, of: 'wrist' }, rules)).toEqual({ ok: true, value: mm });
   });
 
   test('a finished length holds the ease', () => {
-    expect(bodyMmOf({ text: '185', unit: 'mm', of: 'length' }, 20)).toEqual({ ok: true, value: 165 });
-    expect(bodyMmOf({ text: '20', unit: 'mm', of: 'length' }, 20)).toEqual({
+    expect(bodyMmOf({ text: '185', unit: 'mm', of: 'length' }, rules)).toEqual({ ok: true, value: 165 });
+    expect(bodyMmOf({ text: '20', unit: 'mm', of: 'length' }, rules)).toEqual({
       ok: false,
-      fault: { code: 'length-within-ease', easeMm: 20 },
+      fault: { code: 'length-within-ease', allowanceMm: 20 },
     });
   });
 
   test.each(['', 'abc', '-5', '1e9', '<b>', '1/0'])('%j is not read', (text) => {
-    expect(bodyMmOf({ text, unit: 'mm', of: 'wrist' }, 20).ok).toBe(false);
+    expect(bodyMmOf({ text, unit: 'mm', of: 'wrist' }, rules).ok).toBe(false);
   });
 
   test('comes from the address, else from the first size', () => {

@@ -3,10 +3,17 @@ import { describe, expect, test } from 'vitest';
 import { batchOf } from '#lib/kit/kit-batch.ts';
 import { differenceOf } from '#lib/kit/kit-difference.ts';
 import { type KitList, kitFor } from '#lib/kit/kit-list.ts';
-import { sampleOfTwo } from '#lib/kit/length.ts';
 import type { Making } from '#lib/kit/making.ts';
+import { fitSample } from '#lib/kit/sample-fit.ts';
 import { withSpare } from '#lib/kit/whole.ts';
-import { aPlacement, aRingKind, byzantineMaking } from '#tests/support/a-making.ts';
+import {
+  anOffer,
+  aPlacement,
+  aRingKind,
+  aSample,
+  byzantineMaking,
+  someRules,
+} from '#tests/support/a-making.ts';
 
 const kitOf = (making: Making, bodyMm: number): KitList => {
   const kit = kitFor(making, bodyMm);
@@ -138,13 +145,13 @@ test('a length that is a whole number of repeats takes no repeat more', () => {
 
 // g = (L(b) - L(a))/(b - a), f = L(a) - a g, by hand: (118.4 - 75.4)/5 = 8.6; 75.4 - 8 x 8.6 = 6.6.
 test('two samples give the length per repeat and of the ends', () => {
-  expect(sampleOfTwo({ repeats: 8, mm: 75.4 }, { repeats: 13, mm: 118.4 })).toEqual({
-    perRepeatMm: 8.6,
-    endsMm: 6.6,
-  });
-  expect(sampleOfTwo({ repeats: 13, mm: 118.4 }, { repeats: 8, mm: 75.4 })).toBeNull();
-  expect(sampleOfTwo({ repeats: 8, mm: 75.4 }, { repeats: 13, mm: 75.4 })).toBeNull();
-  expect(sampleOfTwo({ repeats: 8, mm: 20 }, { repeats: 13, mm: 118.4 })).toBeNull();
+  const fit = (...pieces: readonly (readonly [number, number])[]) =>
+    fitSample(pieces.map(([repeats, mm]) => ({ repeats, mm })));
+  expect(fit([8, 75.4], [13, 118.4])).toEqual({ ok: true, value: { perRepeatMm: 8.6, endsMm: 6.6 } });
+  expect(fit([13, 118.4], [8, 75.4])).toEqual(fit([8, 75.4], [13, 118.4]));
+  expect(fit([8, 75.4], [13, 75.4])).toMatchObject({ ok: false, fault: { code: 'pieces-disagree' } });
+  expect(fit([8, 20], [13, 118.4])).toMatchObject({ ok: false, fault: { code: 'pieces-disagree' } });
+  expect(fit([8, 75.4], [8, 75.6])).toMatchObject({ ok: false, fault: { code: 'pieces-too-few' } });
 });
 
 // Common practice (no source): half Persian 3-in-1 in two sizes. Three closed rings (large, small, large) begin; each
@@ -215,12 +222,12 @@ describe('properties', () => {
       ({ start, repeat, finishing, spare }): Making => ({
         ...byzantineMaking(),
         ringKinds: [
-          aRingKind({ id: 'a', offer: { packCount: 30, priceMinor: 199, link: '' } }),
-          aRingKind({ id: 'b', offer: { packCount: 7, priceMinor: 1, link: '' } }),
+          aRingKind({ id: 'a', offer: anOffer(30, 199) }),
+          aRingKind({ id: 'b', offer: anOffer(7, 1) }),
         ],
         materials: [],
-        sample: { perRepeatMm: 10, endsMm: 0, claspMm: 0, measured: 'at rest' },
-        kitRules: { easeMm: 0, rounding: 'up', sparePercent: spare },
+        sample: aSample({ perRepeatMm: 10 }),
+        kitRules: someRules({ easeMm: 0, sparePercent: spare }),
         start: start.map(aPlacement),
         repeat: repeat.map(aPlacement),
         finishing: finishing.map(aPlacement),

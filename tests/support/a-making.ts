@@ -1,6 +1,7 @@
 /** Ring kinds, placements and whole makings for tests; every size and price is invented. */
-import type { Making } from '#lib/kit/making.ts';
+import type { KitRules, Making, Sample } from '#lib/kit/making.ts';
 import type { RingKind } from '#lib/rings/ring-kind.ts';
+import type { Offer } from '#lib/thing.ts';
 import type { Placement } from '#lib/weave/placement.ts';
 
 export function aRingKind(over: Partial<RingKind> & { readonly id: string }): RingKind {
@@ -19,6 +20,33 @@ export function aRingKind(over: Partial<RingKind> & { readonly id: string }): Ri
     ...over,
   };
 }
+
+/** One kind of pack, by count. */
+export const anOffer = (count: number, priceMinor: number | null): Offer => ({
+  packs: [{ by: 'count', count, priceMinor }],
+  link: '',
+});
+
+export const aSample = (over: Partial<Sample>): Sample => ({
+  perRepeatMm: 10,
+  endsMm: 0,
+  claspMm: 0,
+  measured: 'pulled taut',
+  pieces: [],
+  readingMm: null,
+  note: '',
+  ...over,
+});
+
+export const someRules = (over: Partial<KitRules>): KitRules => ({
+  easeMm: 20,
+  thicknessMm: null,
+  rounding: 'up',
+  sparePercent: 10,
+  spareBy: 'line',
+  spareLeast: 0,
+  ...over,
+});
 
 let made = 0;
 export function aPlacement(over: Partial<Placement>): Placement {
@@ -41,18 +69,18 @@ export function byzantineMaking(): Making {
   const through = [{ from: 'front' }, { from: 'front' }] as const;
   return {
     ringKinds: [
-      aRingKind({ id: 'copper', offer: { packCount: 100, priceMinor: 480, link: '' } }),
+      aRingKind({ id: 'copper', offer: anOffer(100, 480) }),
       aRingKind({
         id: 'aluminium',
         metal: 'aluminium-5356',
         colour: 'silver grey',
-        offer: { packCount: 100, priceMinor: 360, link: '' },
+        offer: anOffer(100, 360),
       }),
       aRingKind({
         id: 'small',
         innerDiameter: { stated: '3 mm', mm: 3 },
         wire: { stated: '1 mm', mm: 1 },
-        offer: { packCount: 100, priceMinor: 240, link: '' },
+        offer: anOffer(100, 240),
       }),
     ],
     start: [],
@@ -68,8 +96,8 @@ export function byzantineMaking(): Making {
       aPlacement({ opened: 'small', passes: through }),
       aPlacement({ opened: 'small', passes: through }),
     ],
-    sample: { perRepeatMm: 8.6, endsMm: 6.6, claspMm: 20, measured: 'pulled taut' },
-    kitRules: { easeMm: 20, rounding: 'up', sparePercent: 10 },
+    sample: aSample({ perRepeatMm: 8.6, endsMm: 6.6, claspMm: 20 }),
+    kitRules: someRules({}),
     materials: [
       {
         id: 'clasp',
@@ -79,7 +107,7 @@ export function byzantineMaking(): Making {
         unit: 'piece',
         per: 'lesson',
         massG: 1.5,
-        offer: { packCount: 1, priceMinor: 190, link: '' },
+        offer: anOffer(1, 190),
         note: '',
       },
     ],

@@ -105,7 +105,7 @@ function BatchTable({ batch, currency }: { batch: KitBatch; currency: string }) 
                 <th scope="row">{line.material.name || 'without a name'}</th>
                 <td colSpan={3} />
                 <td className="number">{quantityWords(line.needMilli, line.material.unit)}</td>
-                <td className="number">{line.packs ? line.packs.packs : '–'}</td>
+                <td className="number">{line.packs ? packsWords(line.packs, 1000) : '–'}</td>
                 <td className="number">{priceWords(line.price, currency)}</td>
               </tr>
             ))}

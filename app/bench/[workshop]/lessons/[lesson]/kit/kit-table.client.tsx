@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import {
   countWords,
+  hintWords,
   lengthWords,
   massWords,
   materialWords,
@@ -10,6 +11,7 @@ import {
   priceWords,
   proRataWords,
   quantityWords,
+  spareRuleWords,
   spareWords,
   unpricedWords,
 } from '#app/words/kit-words.ts';
@@ -63,7 +65,7 @@ export function KitTable({ kit, caption, fileName }: KitTableProps) {
       </div>
       {explained && kit.length && (
         <ul className={styles.working}>
-          {lengthWords(kit.length).map((sentence) => (
+          {[...lengthWords(kit.length), spareRuleWords(kit.spareRule)].map((sentence) => (
             <li key={sentence}>{sentence}</li>
           ))}
         </ul>
@@ -184,8 +186,9 @@ function RingRow({ line, kit, explained }: { line: RingLine; kit: KitList; expla
             <ul>
               <li>{countWords(line.parts, kit.repeats, line, 'opened')}</li>
               <li>{countWords(line.parts, kit.repeats, line, 'closed')}</li>
-              <li>{spareWords(line.net, line.issued, kit.sparePercent)}</li>
+              <li>{spareWords(line.spareWorking)}</li>
               <li>{ringMassWords(line.ringMass)}</li>
+              {line.packs?.hint && <li>{hintWords(line.packs, kit.currency)}</li>}
               {line.price && <li>{proRataWords(line.price, kit.currency)} of it for these rings alone</li>}
             </ul>
           </td>
@@ -231,7 +234,7 @@ function Others({ title, lines, currency, explained }: OthersProps) {
                 {explained && <span className={styles.sizes}>{materialWords(line)}</span>}
               </th>
               <td className="number">{quantityWords(line.needMilli, line.material.unit)}</td>
-              <td className="number">{line.packs ? line.packs.packs : '–'}</td>
+              <td className="number">{line.packs ? packsWords(line.packs, 1000) : '–'}</td>
               <td className="number">{priceWords(line.price, currency)}</td>
             </tr>
           ))}

@@ -1,20 +1,25 @@
 'use client';
 /** The measured sample, and the rules by which a kit follows from it. */
-import { useState } from 'react';
-import { figure } from '#app/words/ring-words.ts';
-import { sampleOfTwo } from '#lib/kit/length.ts';
 import { ROUNDINGS, type Sample } from '#lib/kit/making.ts';
 import { useDraft } from '../draft.client.tsx';
 import { ChoiceField } from './fields/choice-field.client.tsx';
 import fieldStyles from './fields/fields.module.css';
 import { LengthField, NumberField } from './fields/number-field.client.tsx';
-import styles from './making.module.css';
+import { TextField } from './fields/text-field.client.tsx';
+import { SamplePieces } from './sample-pieces.client.tsx';
 
 export function SampleAndRules({ lessonId }: { lessonId: string }) {
   const { content, change, mayEdit } = useDraft();
   const { sample, kitRules } = content;
   const put = (part: Partial<Sample>, run?: string) => {
-    const before: Partial<Sample> = sample ?? { endsMm: 0, claspMm: 0, measured: 'pulled taut' };
+    const before: Partial<Sample> = sample ?? {
+      endsMm: 0,
+      claspMm: 0,
+      measured: 'pulled taut',
+      pieces: [],
+      readingMm: null,
+      note: '',
+    };
     const next = { ...before, ...part };
     if (next.perRepeatMm !== undefined)
       change([{ kind: 'set', field: 'sample', value: next }], 'sample', run);
@@ -67,10 +72,26 @@ export function SampleAndRules({ lessonId }: { lessonId: string }) {
               hint="The two differ much; say which."
               onTake={(measured) => put({ measured })}
             />
+            <LengthField
+              label="Lengths were read to ±"
+              place={`${lessonId}/reading`}
+              mm={sample.readingMm}
+              leastMm={0.01}
+              mostMm={100}
+              mayBeEmpty
+              hint="With measured pieces below, kits tell how sure their length is."
+              onTake={(mm, run) => put({ readingMm: mm }, run)}
+            />
+            <TextField
+              label="How the sample was made"
+              hint="Rings and metal, how hard it was pulled, when, by whom."
+              value={sample.note}
+              onTake={(note, run) => put({ note }, run)}
+            />
           </>
         )}
       </div>
-      {mayEdit && <TwoPieces lessonId={lessonId} onTake={(part) => put(part)} />}
+      {mayEdit && <SamplePieces lessonId={lessonId} sample={sample} onTake={(part) => put(part)} />}
       <h3>Rules for every kit</h3>
       <div className={fieldStyles.grid}>
         <LengthField
@@ -79,8 +100,22 @@ export function SampleAndRules({ lessonId }: { lessonId: string }) {
           mm={kitRules.easeMm}
           leastMm={0}
           mostMm={1000}
-          hint="Added to wrist or neck, the thickness of the piece included. Stated once, added once."
+          hint={
+            kitRules.thicknessMm === null
+              ? 'Added to wrist or neck, the thickness of the piece included. Stated once, added once.'
+              : 'Added to wrist or neck; the thickness is added beside it.'
+          }
           onTake={(mm, run) => mm !== null && rule({ easeMm: mm }, run)}
+        />
+        <LengthField
+          label="Thickness, if the ease leaves it out"
+          place={`${lessonId}/thickness`}
+          mm={kitRules.thicknessMm}
+          leastMm={0.01}
+          mostMm={100}
+          mayBeEmpty
+          hint="Once round the wrist it adds π times as much. Empty: the ease includes it."
+          onTake={(mm, run) => rule({ thicknessMm: mm }, run)}
         />
         <ChoiceField
           label="Repeats are rounded"
@@ -96,79 +131,29 @@ export function SampleAndRules({ lessonId }: { lessonId: string }) {
           places={0}
           least={0}
           most={100}
-          hint="Of each ring kind, rounded up. Common practice: 10, more for beginners."
+          hint="Common practice: 10; 15 to 20 for beginners."
           onTake={(percent, run) => percent !== null && rule({ sparePercent: percent }, run)}
+        />
+        <ChoiceField
+          label="Spare is rounded up"
+          value={kitRules.spareBy}
+          choices={[
+            ['line', 'on each ring kind'],
+            ['kit', 'once for the kit, then shared out'],
+          ]}
+          onTake={(spareBy) => rule({ spareBy })}
+        />
+        <NumberField
+          label="Of each ring kind at least"
+          unit="spare"
+          place={`${lessonId}/spare-least`}
+          value={kitRules.spareLeast}
+          places={0}
+          least={0}
+          most={1000}
+          onTake={(spareLeast, run) => spareLeast !== null && rule({ spareLeast }, run)}
         />
       </div>
     </>
-  );
-}
-
-const NOTHING = { repeats: null, mm: null };
-
-/** Two pieces measured: what they differ by is repeats alone, so the ends fall out. */
-function TwoPieces({ lessonId, onTake }: { lessonId: string; onTake: (part: Partial<Sample>) => void }) {
-  const [short, setShort] = useState<{ repeats: number | null; mm: number | null }>(NOTHING);
-  const [long, setLong] = useState<{ repeats: number | null; mm: number | null }>(NOTHING);
-  const complete =
-    short.repeats !== null && short.mm !== null && long.repeats !== null && long.mm !== null
-      ? { a: { repeats: short.repeats, mm: short.mm }, b: { repeats: long.repeats, mm: long.mm } }
-      : null;
-  const found = complete && sampleOfTwo(complete.a, complete.b);
-  return (
-    <details className={styles.more}>
-      <summary>Reckon it from two pieces</summary>
-      <p className="hint">
-        Weave a short and a longer piece, at least five repeats apart, without clasp. Their difference is
-        repeats alone.
-      </p>
-      <div className={fieldStyles.grid}>
-        {(
-          [
-            ['Shorter piece', short, setShort],
-            ['Longer piece', long, setLong],
-          ] as const
-        ).map(([name, piece, set]) => (
-          <div key={name}>
-            <NumberField
-              label={`${name}: repeats`}
-              place={`${lessonId}/${name}/repeats`}
-              value={piece.repeats}
-              places={0}
-              least={1}
-              most={10_000}
-              onTake={(repeats) => set({ ...piece, repeats })}
-            />
-            <LengthField
-              label={`${name}: length`}
-              place={`${lessonId}/${name}/length`}
-              mm={piece.mm}
-              leastMm={0.1}
-              mostMm={10_000}
-              onTake={(mm) => set({ ...piece, mm })}
-            />
-          </div>
-        ))}
-      </div>
-      <div role="status">
-        {complete && found && (
-          <p>
-            ({figure(complete.b.mm, 2)} − {figure(complete.a.mm, 2)}) ÷ ({complete.b.repeats} −{' '}
-            {complete.a.repeats}) = <strong>{figure(found.perRepeatMm, 4)} mm a repeat</strong>, and the ends
-            add {figure(found.endsMm, 4)} mm.
-          </p>
-        )}
-        {complete && !found && (
-          <p className="fault">
-            The longer piece must have more repeats and be longer, and the ends cannot come out below nothing.
-          </p>
-        )}
-      </div>
-      {found && (
-        <button type="button" className="quiet" onClick={() => onTake(found)}>
-          Take both into the sample
-        </button>
-      )}
-    </details>
   );
 }

@@ -1,7 +1,7 @@
 'use client';
 /** Steps that add no rings, and links: plain lists of a few fields each. */
 import { useDraft } from '../draft.client.tsx';
-import { LinkField } from './fields/offer-fields.client.tsx';
+import { LinkField } from './fields/link-field.client.tsx';
 import { TextField } from './fields/text-field.client.tsx';
 import { ItemButtons } from './item-buttons.client.tsx';
 import styles from './making.module.css';

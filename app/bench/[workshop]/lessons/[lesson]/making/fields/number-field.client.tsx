@@ -1,9 +1,9 @@
 'use client';
 /** Fields for numbers that stay whole: counts, lengths, masses, quantities, money. */
 import { decimalFaultWords, figure } from '#app/words/ring-words.ts';
-import { toMm, toTicks } from '#lib/kit/length.ts';
 import { formatAmount, parseMoney } from '#lib/kit/money.ts';
 import { type DecimalFault, formatDecimal, parseDecimal } from '#lib/kit/parse-decimal.ts';
+import { toMm, toTicks } from '#lib/kit/ticks.ts';
 import { failed, ok, type Result } from '#lib/result.ts';
 import { parseSize } from '#lib/rings/parse-size.ts';
 import { TypedField } from './typed-field.client.tsx';
