@@ -12,7 +12,7 @@ import { kitRules, material, sample, size } from '#lib/kit/making.ts';
 import { ringKind } from '#lib/rings/ring-kind.ts';
 import { count, line, linkAddress, paragraph, thingId } from '#lib/thing.ts';
 import { momentMs } from '#lib/time/time.ts';
-import { placement, step } from '#lib/weave/placement.ts';
+import { pieceEnds, placement, run, step } from '#lib/weave/placement.ts';
 
 // The words of chapters and of the making live where they are reckoned with; a lesson is made of them, so they can be had here too.
 export { CHAPTER_KINDS, type Chapter } from '#lib/chapters/chapter.ts';
@@ -77,6 +77,10 @@ const scalars = z.object({
   currency: z.string().regex(/^[A-Z]{3}$/),
   sample: sample.nullable(),
   kitRules,
+  /** Placement of the repeat that the finishing follows; null: after whole repeats. */
+  endsAfter: thingId.nullable().default(null),
+  /** What the ends of a finished piece must be like; null: not stated. */
+  ends: pieceEnds.nullable().default(null),
   licence: line,
   /** Findings of the check (lib/lesson/missing.ts) that the teacher put aside. */
   dismissed: z.array(z.string().max(200)).max(1_000),
@@ -88,6 +92,8 @@ const lists = z.object({
   start: z.array(placement).max(500),
   repeat: z.array(placement).max(500),
   finishing: z.array(placement).max(500),
+  /** Runs of repeats, in order; none: the repeat is made as often as the length asks. */
+  runs: z.array(run).max(100).default([]),
   steps: z.array(step).max(500),
   sizes: z.array(size).max(50),
   materials: z.array(material).max(200),
@@ -133,6 +139,8 @@ export function emptyContent(title: string, language: string, currency: string):
       spareBy: 'line',
       spareLeast: 0,
     },
+    endsAfter: null,
+    ends: null,
     licence: '',
     dismissed: [],
     chapters: [],
@@ -140,6 +148,7 @@ export function emptyContent(title: string, language: string, currency: string):
     start: [],
     repeat: [],
     finishing: [],
+    runs: [],
     steps: [],
     sizes: [],
     materials: [],
