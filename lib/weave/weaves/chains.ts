@@ -57,7 +57,14 @@ export const CHAINS = [
       'A 2-2 chain in which every second pair is folded back and locked by the next pair, put through between.',
     hasHand: false,
     roles: ONE_KIND,
-    start: [lay(['ring', 'folded', 2])],
+    start: [
+      lay(['ring', 'folded', 2]),
+      open('ring', 'upright', back('folded', 2, 1), [carry('ring', 'folded', 'front', 2)]),
+      open('ring', 'upright', [...back('folded', 4, 3), ...front('folded', 2, 1)], [], {
+        lie: 'fold back',
+        lays: [newest('folded', 2), newest('folded', 1)],
+      }),
+    ],
     repeat: [
       open('ring', 'upright', back('folded', 2, 1), [carry('ring', 'folded', 'front', 2)], {
         lie: 'through between',
