@@ -1,17 +1,12 @@
 'use client';
 
 import { type RefObject, useEffect, useState } from 'react';
+import { readFragment } from '#lib/time/media-fragment.ts';
 
 /** Where a pupil followed a time from, to lead her back. */
 export interface CameFrom {
   readonly id: string;
   readonly name: string;
-}
-
-/** `#t=62.5` or `#t=62,80`: seconds, as Media Fragments URI 1.0 writes them. In ms, or null. */
-function momentOfHash(hash: string): number | null {
-  const match = /^#t=(?:npt:)?(\d{1,6}(?:\.\d{1,3})?)(?:,|$)/.exec(hash);
-  return match ? Math.round(Number(match[1]) * 1000) : null;
 }
 
 /** Lets every link with a moment on the page play from there, and brings the player into view. */
@@ -34,8 +29,8 @@ export function useMomentLinks(
       if (box && (box.top < 0 || box.top > window.innerHeight / 2)) player.current?.scrollIntoView();
     };
     document.addEventListener('click', follow);
-    const atMs = momentOfHash(window.location.hash);
-    if (atMs !== null) playFrom(atMs);
+    const named = readFragment(window.location.hash);
+    if (named) playFrom(named.startMs);
     return () => document.removeEventListener('click', follow);
   }, [player, playFrom]);
   return cameFrom;

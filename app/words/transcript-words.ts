@@ -50,6 +50,18 @@ export function lossWords(code: LossCode): string {
       return 'Text before the first time';
     case 'cue-empty':
       return 'Times that have no text';
+    case 'chapter-hidden':
+      return 'Chapters that the file keeps out of its list';
+    case 'chapter-extra':
+      return 'Pictures, addresses and places of chapters';
+    case 'chapter-end':
+      return 'Ends of chapters; here each lasts until the next begins';
+    case 'chapter-too-many':
+      return 'Chapters beyond 500, the most that a lesson holds';
+    case 'title-cut':
+      return 'The rest of titles longer than 300 characters';
+    case 'json-unreadable':
+      return 'JSON that is broken, or has no list of chapters';
     case 'character-unreadable':
       return 'Characters that could not be read, shown as �';
     case 'voice-written-out':

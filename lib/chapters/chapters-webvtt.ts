@@ -6,6 +6,7 @@
 import { writeWebVtt } from '#lib/transcript/webvtt-write.ts';
 import type { Chapter } from './chapter.ts';
 import { chapterSpans } from './chapter-rules.ts';
+import { chapterTitle } from './chapters-json.ts';
 
 /**
  * The file. `endMs` is where the last chapter ends; where it lies before that
@@ -20,7 +21,7 @@ export const writeChaptersWebVtt = (chapters: readonly Chapter[], endMs: number)
         id: chapter.id,
         startMs: chapter.startMs,
         endMs: chapter.endMs ?? Math.max(endMs, chapter.startMs + 1_000),
-        text: chapter.title.replace(/\s+/g, ' ').trim() || chapter.kind,
+        text: chapterTitle(chapter),
       }))
       .filter((cue) => cue.endMs > cue.startMs),
   );

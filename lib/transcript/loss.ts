@@ -34,6 +34,15 @@ export const LOST = [
   'text-before-first-time',
   /** A time with no text. */
   'cue-empty',
+  /** Chapters: those that are not to be listed; pictures, addresses and places; ends of their own; those beyond the most that a lesson holds. */
+  'chapter-hidden',
+  'chapter-extra',
+  'chapter-end',
+  'chapter-too-many',
+  /** The end of a title that is longer than a lesson holds. */
+  'title-cut',
+  /** Begins as JSON and is none, or holds no list of chapters. */
+  'json-unreadable',
 ] as const;
 
 /** Taken over, but not as it stood. */

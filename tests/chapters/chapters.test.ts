@@ -94,16 +94,92 @@ describe('as WebVTT', () => {
 });
 
 describe('read from elsewhere', () => {
+  const read = (text: string) => {
+    const { chapters, losses } = readChapters(text, newId);
+    return {
+      chapters: chapters.map(({ startMs, title, kind }) => [startMs, title, kind]),
+      losses: losses.map(({ code, line }) => [code, line]),
+    };
+  };
+
   test('a list as it stands under a recording', () => {
-    const { chapters, losses } = readChapters(
-      'Chapters:\n0:00 Hello\n1:30 Materials and tools\n(12:05) The repeat unit',
-      newId,
+    expect(read('Chapters:\n0:00 Hello\n1:30 Materials and tools\n(12:05) The repeat unit')).toEqual({
+      chapters: [
+        [0, 'Hello', 'opening'],
+        [90_000, 'Materials and tools', 'materials'],
+        [725_000, 'The repeat unit', 'repeat unit'],
+      ],
+      losses: [['text-without-time', 1]],
+    });
+  });
+
+  test.each([
+    ['- 0:00 Hello', 0, 'Hello'],
+    ['• [1:02:03] Ends', 3_723_000, 'Ends'],
+    ['3. 12:05 – Repeat', 725_000, 'Repeat'],
+    ['0:30 - 1:45 Opening rings', 30_000, 'Opening rings'],
+    ['00:30: Opening rings', 30_000, 'Opening rings'],
+    ['Opening rings — 0:30', 30_000, 'Opening rings'],
+    ['Opening rings ........ (0:30)', 30_000, 'Opening rings'],
+    ['0:30\nOpening rings', 30_000, 'Opening rings'],
+    ['0:30 4:3 is a ratio', 30_000, '4:3 is a ratio'],
+  ])('%j', (text, startMs, title) => {
+    expect(read(text).chapters).toEqual([[startMs, title, 'opening']]);
+  });
+
+  test('a time in the middle of words is no chapter', () => {
+    expect(read('Live at 18:00 in the workshop, bring pliers')).toEqual({
+      chapters: [],
+      losses: [['text-without-time', 1]],
+    });
+  });
+
+  test('chapters out of order are put in order, and told', () => {
+    expect(read('1:00 B\n0:30 A')).toEqual({
+      chapters: [
+        [30_000, 'A', 'opening'],
+        [60_000, 'B', 'setup'],
+      ],
+      losses: [['out-of-order', 2]],
+    });
+  });
+
+  test('JSON tells what it cannot take', () => {
+    const file = JSON.stringify(
+      {
+        title: 'All of it',
+        chapters: [
+          { startTime: 0, title: 'A', img: 'https://example.org/a.png' },
+          { startTime: -1, title: 'B' },
+          { startTime: 'soon' },
+          { startTime: 9, endTime: 11, title: 'x'.repeat(301) },
+          { startTime: 20, toc: false },
+          { startTime: 30.5 },
+        ],
+      },
+      null,
+      1,
     );
-    expect(chapters.map(({ startMs, title, kind }) => [startMs, title, kind])).toEqual([
-      [0, 'Hello', 'opening'],
-      [90_000, 'Materials and tools', 'materials'],
-      [725_000, 'The repeat unit', 'repeat unit'],
+    const { chapters, losses } = read(file);
+    expect(chapters).toEqual([
+      [0, 'A', 'opening'],
+      [9_000, 'x'.repeat(300), 'setup'],
+      [30_500, '', 'setup'],
     ]);
-    expect(losses.map((loss) => loss.code)).toEqual(['text-before-first-time']);
+    expect(losses.map(([code]) => code).sort()).toEqual([
+      'chapter-end',
+      'chapter-extra',
+      'chapter-hidden',
+      'header-text',
+      'time-negative',
+      'time-unreadable',
+      'title-cut',
+    ]);
+    expect(read('{"chapters": 3')).toEqual({ chapters: [], losses: [['json-unreadable', 1]] });
+  });
+
+  test('ffmetadata in any time base', () => {
+    const file = ';FFMETADATA1\n[CHAPTER]\nTIMEBASE=1/48000\nSTART=72000\nEND=96000\ntitle=a\\=b\\\nc\n';
+    expect(read(file).chapters).toEqual([[1_500, 'a=b c', 'opening']]);
   });
 });

@@ -102,11 +102,13 @@ describe.skipIf(!haveOutsideCases('webvtt'))('WebVTT files of web-platform-tests
     expect(missed(one, CORE)).toEqual([]);
   });
 
-  test('settings and regions of at least 94 in 100 cases', () => {
+  // Two are left: a region whose id is an empty text (section 6.2 passes over `id:`), and a position with an
+  // alignment that the standard does not know (section 6.3 passes the setting over; so does Chromium).
+  test('settings and regions of at least 97 in 100 cases', () => {
     const wrong = agreed.map((one) => [one.id, ...missed(one)]).filter((found) => found.length > 1);
     console.log(`WebVTT, all properties: ${agreed.length - wrong.length} of ${agreed.length}`);
     for (const [id, ...found] of wrong) console.log(`  ${id}: ${found.slice(0, 3).join('; ')}`);
-    expect(1 - wrong.length / agreed.length).toBeGreaterThanOrEqual(0.94);
+    expect(1 - wrong.length / agreed.length).toBeGreaterThanOrEqual(0.97);
   });
 });
 
