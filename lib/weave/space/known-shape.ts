@@ -1,0 +1,80 @@
+/**
+ * What is known of a weave before anything is worked out: its smallest
+ * aspect ratio and, between stored shapes, its pitch. Rings of one size.
+ */
+import { ALONE, type Cell, middleRadius } from './round-ring.ts';
+import { SETTLED_SHAPES } from './settled-shapes.ts';
+import type { SettledShape, SettledWeave } from './settled-weave.ts';
+import { unit } from './vector.ts';
+
+export const findSettledWeave = (id: string): SettledWeave | undefined =>
+  SETTLED_SHAPES.find((weave) => weave.id === id);
+
+/** A stored shape as rings; wire diameter 1. */
+export const cellOfShape = ({ aspectRatio, pitch, twist, rings }: SettledShape): Cell => ({
+  pitch,
+  twist,
+  rings: rings.map(([x = 0, y = 0, z = 0, nx = 0, ny = 0, nz = 1]) => ({
+    centre: [x, y, z],
+    normal: unit([nx, ny, nz]),
+    radius: middleRadius(aspectRatio, 1),
+    wire: 1,
+  })),
+});
+
+/** Pitch of a cell in wire diameters. */
+export interface PitchRange {
+  /** Pulled as far as rigid rings allow: no piece is longer, so no count of rings is lower. */
+  readonly taut: number;
+  /** Pushed together from taut until nothing gives; a piece at rest lies between. */
+  readonly pushed: number;
+}
+
+/**
+ * The pitch of a chain at an aspect ratio, read between stored shapes; null
+ * below the smallest aspect ratio, beyond the stored ones, and for units.
+ */
+export function pitchAt(id: string, aspectRatio: number): PitchRange | null {
+  const weave = findSettledWeave(id);
+  if (!weave || aspectRatio < weave.leastAspectRatio) return null;
+  const shapes = weave.shapes.filter((shape) => shape.pitch < ALONE);
+  const last = shapes.at(-1);
+  if (!last || aspectRatio > last.aspectRatio) return null;
+  // Near the smallest aspect ratio the pitch grows like a square root; over the root it is nearly straight.
+  const over = (at: number): number => Math.sqrt(Math.max(0, at - weave.leastAspectRatio));
+  const x = over(aspectRatio);
+  const read = (value: (shape: SettledShape) => number): number =>
+    between(
+      shapes.map((shape) => [over(shape.aspectRatio), value(shape)] as const),
+      x,
+    );
+  const taut = read((shape) => shape.pitch);
+  return {
+    taut,
+    pushed: Math.min(
+      taut,
+      read((shape) => shape.pushed ?? shape.pitch),
+    ),
+  };
+}
+
+type Point = readonly [x: number, y: number];
+
+/** A smooth curve through points by rising x (cubic Hermite, slopes from neighbours); straight outside. */
+function between(points: readonly Point[], x: number): number {
+  const after = points.findIndex(([px]) => px >= x);
+  const right = after < 0 ? points.length - 1 : Math.max(1, after);
+  const [x0, y0] = points[right - 1] ?? [0, 0];
+  const [x1, y1] = points[right] ?? [x0, y0];
+  const width = x1 - x0;
+  if (width <= 0) return y0;
+  const t = (x - x0) / width;
+  const chord = (y1 - y0) / width;
+  if (t < 0) return y0 + chord * (x - x0);
+  const slope = (at: number): number => {
+    const [a, b] = [points[at - 1], points[at + 1]];
+    return a && b ? (b[1] - a[1]) / (b[0] - a[0]) : chord;
+  };
+  const bend = t * (1 - t) * width;
+  return y0 + chord * (x - x0) + bend * ((1 - t) * (slope(right - 1) - chord) - t * (slope(right) - chord));
+}

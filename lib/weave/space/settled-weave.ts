@@ -1,0 +1,19 @@
+/** A weave whose shapes were worked out beforehand, for rings of one size. */
+export interface SettledWeave {
+  readonly id: string;
+  /** Below it no shape was found; wire diameters. */
+  readonly leastAspectRatio: number;
+  /** By rising aspect ratio. */
+  readonly shapes: readonly SettledShape[];
+}
+
+/** A taut cell; lengths in wire diameters, the twist in radians. */
+export interface SettledShape {
+  readonly aspectRatio: number;
+  readonly pitch: number;
+  /** Pitch pushed together; null where a weave has none. */
+  readonly pushed: number | null;
+  readonly twist: number;
+  /** Per ring its centre and normal, six numbers. */
+  readonly rings: readonly (readonly number[])[];
+}

@@ -1,0 +1,164 @@
+/**
+ * The taut shape of a weave in given rings: of one size from the nearest
+ * stored shape, of several sizes by growing the rings step by step from one
+ * size to their own. Says by which number rings are too tight.
+ */
+import { failed, ok, type Result } from '#lib/result.ts';
+import type { CellLink } from './cell-links.ts';
+import { linkedAs } from './cell-links.ts';
+import { cellOfShape, findSettledWeave } from './known-shape.ts';
+import { ALONE, type Cell, inCell, middleRadius, scaledCell } from './round-ring.ts';
+import type { SettledWeave } from './settled-weave.ts';
+import { clearanceOf, settledChain, thickestChain } from './shape-chain.ts';
+import { scale } from './vector.ts';
+import { findWeaveInSpace, type WeaveInSpace } from './weave-in-space.ts';
+
+/** One ring by its inner diameter and its wire, both in one unit. */
+export interface RingMeasure {
+  readonly inner: number;
+  readonly wire: number;
+}
+
+/** A taut cell in the unit of the rings, and the links that it was checked for. */
+export interface WeaveShape {
+  readonly cell: Cell;
+  readonly links: readonly CellLink[];
+  /** How many cells of the plain weave it holds. */
+  readonly cells: number;
+}
+
+export type ShapeFault =
+  | { readonly code: 'unknown-weave' }
+  /** `needs`: inner diameter over wire that the weave asks for; `has`: what the rings have. */
+  | { readonly code: 'too-tight'; readonly needs: number; readonly has: number }
+  /** Of several sizes: wires would have to be thinner, to this part of their thickness. */
+  | { readonly code: 'wires-too-thick'; readonly wiresBy: number }
+  | { readonly code: 'none-found' };
+
+const ROUNDS = 160;
+
+/** The links of a cell that stands for `times` cells of the plain weave. */
+export const repeatedLinks = (weave: WeaveInSpace, times: number): readonly CellLink[] =>
+  Array.from({ length: times }, (_, at) =>
+    weave.links.map(({ a, b, cells, sign }) => ({
+      a: a + at * weave.rings,
+      b: b + ((at + cells) % times) * weave.rings,
+      cells: Math.floor((at + cells) / times),
+      sign,
+    })),
+  )
+    .flat()
+    .map(inOrder);
+
+/** Pairs inside one cell are named with the lower ring first. */
+const inOrder = (link: CellLink): CellLink =>
+  link.cells === 0 && link.a > link.b ? { ...link, a: link.b, b: link.a } : link;
+
+/** `times` cells as one. */
+export const repeatedCell = (cell: Cell, times: number): Cell => ({
+  pitch: cell.pitch >= ALONE ? cell.pitch : cell.pitch * times,
+  twist: cell.twist * times,
+  rings: Array.from({ length: times }, (_, at) => cell.rings.map((ring) => inCell(ring, cell, at))).flat(),
+});
+
+/**
+ * The taut shape of a weave. `rings` names one ring for all, or one for each
+ * ring of one or several cells in a row.
+ */
+export function shapeOfWeave(id: string, rings: readonly RingMeasure[]): Result<WeaveShape, ShapeFault> {
+  const weave = findWeaveInSpace(id);
+  const settled = findSettledWeave(id);
+  const [first] = rings;
+  if (!weave || !settled || !first) return failed({ code: 'unknown-weave' });
+  const isOneSize = rings.every(({ inner, wire }) => inner === first.inner && wire === first.wire);
+  if (isOneSize) return ofOneSize(weave, settled, first, Math.max(1, Math.round(rings.length / weave.rings)));
+  return rings.length % weave.rings === 0 ? ofSizes(weave, settled, rings) : failed({ code: 'none-found' });
+}
+
+function ofOneSize(
+  weave: WeaveInSpace,
+  settled: SettledWeave,
+  { inner, wire }: RingMeasure,
+  cells: number,
+): Result<WeaveShape, ShapeFault> {
+  const has = inner / wire;
+  // A hair of tolerance: sizes are kept to 1/10,000 mm.
+  if (has < settled.leastAspectRatio - 1e-4)
+    return failed({ code: 'too-tight', needs: settled.leastAspectRatio, has });
+  const start = nearestCell(settled, has);
+  if (!start) return failed({ code: 'none-found' });
+  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS };
+  const taut = weave.kind === 'unit' ? start : settledChain(start, 'longest', rules);
+  if (!taut) return failed({ code: 'none-found' });
+  return ok({
+    cell: scaledCell(repeatedCell(taut, cells), wire),
+    links: repeatedLinks(weave, cells),
+    cells,
+  });
+}
+
+/** The stored shape below (or at the least above) an aspect ratio, made as wide; its wires have room to spare. */
+function nearestCell(settled: SettledWeave, aspectRatio: number): Cell | null {
+  const shape = settled.shapes.findLast((each) => each.aspectRatio <= aspectRatio) ?? settled.shapes[0];
+  return shape ? forMeasures(cellOfShape(shape), [{ inner: aspectRatio, wire: 1 }]) : null;
+}
+
+/** The same places, stretched to the rings' mean width, for rings of other measures. */
+function forMeasures(cell: Cell, rings: readonly RingMeasure[]): Cell {
+  const radii = rings.map(({ inner, wire }) => middleRadius(inner, wire));
+  const mean = (values: readonly number[]): number =>
+    values.reduce((sum, each) => sum + each, 0) / values.length;
+  const by = mean(radii) / mean(cell.rings.map((ring) => ring.radius));
+  return {
+    pitch: cell.pitch >= ALONE ? cell.pitch : cell.pitch * by,
+    twist: cell.twist,
+    rings: cell.rings.map((ring, index) => ({
+      centre: scale(ring.centre, by),
+      normal: ring.normal,
+      radius: radii[index % radii.length] ?? ring.radius,
+      wire: rings[index % rings.length]?.wire ?? ring.wire,
+    })),
+  };
+}
+
+const GROWING = 6;
+
+function ofSizes(
+  weave: WeaveInSpace,
+  settled: SettledWeave,
+  measures: readonly RingMeasure[],
+): Result<WeaveShape, ShapeFault> {
+  const cells = measures.length / weave.rings;
+  const links = repeatedLinks(weave, cells);
+  const rules = { links, freeTwist: weave.freeTwist, rounds: ROUNDS };
+  const wire = measures.reduce((sum, each) => sum + each.wire, 0) / measures.length;
+  const goal = measures.map((each) => ({ inner: each.inner / wire, wire: each.wire / wire }));
+  const meanRatio = goal.reduce((sum, each) => sum + each.inner, 0) / goal.length;
+  const from = nearestCell(settled, Math.max(meanRatio, settled.leastAspectRatio + 0.1));
+  if (!from) return failed({ code: 'none-found' });
+  let cell = repeatedCell(from, cells);
+  for (let step = 1; step <= GROWING; step++) {
+    const part = step / GROWING;
+    const grown = forMeasures(
+      cell,
+      goal.map((each) => ({
+        inner: each.inner * part + meanRatio * (1 - part),
+        wire: each.wire * part + (1 - part),
+      })),
+    );
+    if (!linkedAs(grown, links)) return failed({ code: 'none-found' });
+    const thick = thickestChain(grown, { ...rules, enough: 1.0005 });
+    if (!thick) return failed({ code: 'none-found' });
+    cell = thick.cell;
+    if (step === GROWING && thick.factor < 1) {
+      const most = thickestChain(cell, rules);
+      if (!most) return failed({ code: 'none-found' });
+      if (most.factor < 1) return failed({ code: 'wires-too-thick', wiresBy: most.factor });
+      cell = most.cell;
+    }
+  }
+  const taut = weave.kind === 'unit' ? cell : settledChain(cell, 'longest', rules);
+  return taut && clearanceOf(taut) > -1e-4
+    ? ok({ cell: scaledCell(taut, wire), links, cells })
+    : failed({ code: 'none-found' });
+}

@@ -1,0 +1,159 @@
+/**
+ * Works out lib/weave/space/settled-shapes.ts: for every known weave the
+ * smallest aspect ratio and, over a grid of aspect ratios above it, the taut
+ * shape and the pitch pushed together. Takes some minutes; the same on every
+ * run. `node scripts/settle-weaves.ts [weave …]` works out some anew and keeps
+ * the others.
+ */
+import { writeFileSync } from 'node:fs';
+import { linkedAs } from '#lib/weave/space/cell-links.ts';
+import { findStart } from '#lib/weave/space/find-start.ts';
+import { randomRow } from '#lib/weave/space/random-row.ts';
+import { type Cell, middleRadius } from '#lib/weave/space/round-ring.ts';
+import { SETTLED_SHAPES } from '#lib/weave/space/settled-shapes.ts';
+import type { SettledWeave } from '#lib/weave/space/settled-weave.ts';
+import { settledChain, thickestChain } from '#lib/weave/space/shape-chain.ts';
+import { add, scale, unit, type Vector } from '#lib/weave/space/vector.ts';
+import { WEAVES_IN_SPACE, type WeaveInSpace } from '#lib/weave/space/weave-in-space.ts';
+
+/** How far above the smallest aspect ratio shapes are kept. */
+const ABOVE = [0.004, 0.03, 0.08, 0.15, 0.25, 0.4, 0.6, 0.85, 1.15, 1.5, 2, 2.6, 3.4, 4.4];
+const ROUNDS = 400;
+
+const radians = (degrees: number): number => (degrees * Math.PI) / 180;
+
+/** The same places for rings of another aspect ratio. */
+function forAspectRatio(cell: Cell, aspectRatio: number): Cell {
+  const radius = middleRadius(aspectRatio, 1);
+  const by = radius / (cell.rings[0]?.radius ?? radius);
+  return {
+    pitch: cell.pitch * by,
+    twist: cell.twist,
+    rings: cell.rings.map((ring) => ({ ...ring, centre: scale(ring.centre, by), radius, wire: 1 })),
+  };
+}
+
+function shaken(cell: Cell, by: number, random: () => number): Cell {
+  const off = (size: number): Vector => [
+    (random() - 0.5) * size,
+    (random() - 0.5) * size,
+    (random() - 0.5) * size,
+  ];
+  return {
+    ...cell,
+    rings: cell.rings.map((ring) => ({
+      ...ring,
+      centre: add(ring.centre, off(by)),
+      normal: unit(add(ring.normal, off(0.6 * by))),
+    })),
+  };
+}
+
+function startsOf(weave: WeaveInSpace, random: () => number): readonly Cell[] {
+  if (weave.start) return [weave.start(weave.comfortable)];
+  const radius = middleRadius(weave.comfortable, 1);
+  const found = Array.from({ length: 24 }, () =>
+    findStart(
+      {
+        sizes: Array.from({ length: weave.rings }, () => ({ radius, wire: 1 })),
+        links: weave.links,
+        twist: radians(weave.twist),
+        pitch: [0.3, 2 * radius],
+        throws: 12_000,
+      },
+      random,
+    ),
+  );
+  return found.filter((cell) => cell !== null);
+}
+
+function settleWeave(weave: WeaveInSpace): SettledWeave {
+  const random = randomRow(1);
+  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS };
+  const starts = startsOf(weave, random);
+  let least: { cell: Cell; aspectRatio: number } | null = null;
+  const seekLeast = (from: Cell): void => {
+    if (!linkedAs(from, weave.links)) return;
+    const thick = thickestChain(from, rules);
+    const ring = thick?.cell.rings[0];
+    if (!thick || !ring) return;
+    const aspectRatio = (2 * ring.radius) / (thick.factor * ring.wire) - 1;
+    if (!least || aspectRatio < least.aspectRatio - 1e-7) least = { cell: thick.cell, aspectRatio };
+  };
+  for (const start of starts) seekLeast(start);
+  // A unit's petals must not be shaken into another order.
+  for (let n = 0; n < 24 && weave.kind === 'chain'; n++) {
+    const from = least as { cell: Cell } | null;
+    if (from) seekLeast(shaken(from.cell, 0.05 + 0.5 * random(), random));
+  }
+  const found = least as { cell: Cell; aspectRatio: number } | null;
+  if (!found) throw new Error(`${weave.id}: no shape found`);
+  console.log(weave.id, 'smallest', found.aspectRatio.toFixed(5));
+
+  const grid = ABOVE.map((above) => Math.round((found.aspectRatio + above) * 1000) / 1000);
+  const taut: (Cell | null)[] = grid.map(() => null);
+  const seek = (index: number, from: Cell): void => {
+    const start = forAspectRatio(from, grid[index] ?? 0);
+    if (!linkedAs(start, weave.links)) return;
+    const cell = settledChain(start, 'longest', rules);
+    if (cell && cell.pitch > (taut[index]?.pitch ?? 0) + 1e-7) taut[index] = cell;
+  };
+  const improve = (): void => {
+    const every = grid.map((_, index) => index);
+    for (const order of [every, every.toReversed()])
+      for (const index of order) {
+        for (const near of [index - 1, index + 1]) {
+          const from = taut[near];
+          if (from) seek(index, from);
+        }
+        for (let n = 0; n < 4; n++) {
+          const from = taut[index];
+          if (from) seek(index, shaken(from, 0.1 + 0.6 * random(), random));
+        }
+      }
+  };
+  if (weave.kind === 'chain') {
+    grid.forEach((_, index) => {
+      for (const start of starts.slice(0, 6)) seek(index, start);
+      seek(index, found.cell);
+    });
+    improve();
+  } else
+    grid.forEach((ar, index) => {
+      taut[index] = forAspectRatio(found.cell, ar);
+    });
+
+  return {
+    id: weave.id,
+    leastAspectRatio: round(found.aspectRatio),
+    shapes: grid.flatMap((aspectRatio, index) => {
+      const cell = taut[index];
+      if (!cell) return [];
+      // Straight from taut: further shaking would turn rings over, which no hand does by pushing.
+      const short = weave.kind === 'chain' ? (settledChain(cell, 'shortest', rules)?.pitch ?? null) : null;
+      return [
+        {
+          aspectRatio,
+          pitch: round(cell.pitch),
+          pushed: short === null ? null : round(short),
+          twist: round(cell.twist),
+          rings: cell.rings.map(({ centre, normal }) => [...centre, ...normal].map(round)),
+        },
+      ];
+    }),
+  };
+}
+
+const round = (value: number): number => Math.round(value * 1e5) / 1e5 + 0;
+
+const wanted = process.argv.slice(2);
+const settled = WEAVES_IN_SPACE.map((weave) => {
+  const before = SETTLED_SHAPES.find(({ id }) => id === weave.id);
+  return before && wanted.length > 0 && !wanted.includes(weave.id) ? before : settleWeave(weave);
+});
+const text = `/** Made by scripts/settle-weaves.ts; see there. Lengths in wire diameters, twists in radians. */
+import type { SettledWeave } from './settled-weave.ts';
+
+export const SETTLED_SHAPES: readonly SettledWeave[] = ${JSON.stringify(settled)};
+`;
+writeFileSync(new URL('../lib/weave/space/settled-shapes.ts', import.meta.url), text);
