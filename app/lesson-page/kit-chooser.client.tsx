@@ -12,6 +12,7 @@ import {
   formatMeasure,
   MEASURE_UNITS,
   type MeasureUnit,
+  sizeWords,
 } from '#lib/lesson/asked-measure.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import styles from './kit.module.css';
@@ -84,7 +85,7 @@ export function KitChooser({ page, making, sizes, asked: first, held, earlier }:
                 choose({ text: String(size.bodyMm), unit: 'mm', of: 'wrist' });
               }}
             >
-              {size.name} · {formatMeasure(size.bodyMm, 'mm')}
+              {sizeWords(size)}
             </a>
           ))}
         </p>

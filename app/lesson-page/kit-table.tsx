@@ -8,6 +8,7 @@ import {
   priceWords,
   quantityWords,
   spareWords,
+  sumWords,
   unpricedWords,
 } from '#app/words/kit-words.ts';
 import type { KitList } from '#lib/kit/kit-list.ts';
@@ -200,7 +201,7 @@ const Buying = ({ kit }: { readonly kit: KitList }) => {
                   kit.totals.ringsIssuedG === null ? null : kit.totals.ringsIssuedG + kit.totals.materialsG,
                 )}
               </td>
-              <td className="number">{priceWords(kit.totals.price, kit.currency)}</td>
+              <td className="number">{sumWords(kit.totals.price, kit.currency)}</td>
             </tr>
           </tfoot>
         </table>

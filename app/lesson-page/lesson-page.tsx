@@ -4,7 +4,7 @@
  */
 
 import { chapterSpans } from '#lib/chapters/chapter-rules.ts';
-import { type AskedMeasure, formatMeasure } from '#lib/lesson/asked-measure.ts';
+import { type AskedMeasure, sizeWords } from '#lib/lesson/asked-measure.ts';
 import { cautionWords } from '#lib/lesson/cautions.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import { pageSteps } from '#lib/lesson/page-steps.ts';
@@ -197,9 +197,7 @@ const Facts = ({ content }: { readonly content: Content }) => {
           </>
         )}
       </Fact>
-      <Fact name="Sizes">
-        {content.sizes.map((size) => `${size.name} (${formatMeasure(size.bodyMm, 'mm')})`).join(', ')}
-      </Fact>
+      <Fact name="Sizes">{content.sizes.map(sizeWords).join(', ')}</Fact>
     </dl>
   );
 };

@@ -43,7 +43,9 @@ export const Steps = (props: StepsProps) =>
 const RepeatNote = ({ content, kits }: Pick<StepsProps, 'content' | 'kits'>) => {
   const times = kits.flatMap((kit) => {
     const size = content.sizes.find((candidate) => candidate.id === kit.size);
-    return size && kit.repeats > 0 ? [`${kit.repeats} times for ${size.name}`] : [];
+    return size && kit.repeats > 0
+      ? [`${kit.repeats} times for ${size.name.trim() || formatMeasure(size.bodyMm, 'mm')}`]
+      : [];
   });
   return (
     <p className={styles.note} lang="en">

@@ -189,12 +189,16 @@ export function materialWords({ working, material, needMilli }: MaterialLine): s
 export const priceWords = (price: Price | null, currency: string): string =>
   price ? formatMoney(price.packsMinor, currency) : 'no price';
 
+/** The same for a sum: where no line states a price, nothing is known of it. */
+export const sumWords = (sum: PriceSum, currency: string): string =>
+  priceWords(sum.priced === 0 && sum.unpriced > 0 ? null : sum, currency);
+
 export const proRataWords = (price: Price, currency: string): string =>
   formatMoney(milliToMinor(price.proRataMilli), currency);
 
 /** What a sum leaves out, or empty. */
-export const unpricedWords = ({ unpriced }: PriceSum): string =>
-  unpriced === 0
+export const unpricedWords = ({ priced, unpriced }: PriceSum): string =>
+  unpriced === 0 || priced === 0
     ? ''
     : `${unpriced} ${unpriced === 1 ? 'line has' : 'lines have'} no price and ${unpriced === 1 ? 'is' : 'are'} not in the sum.`;
 

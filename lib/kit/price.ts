@@ -15,6 +15,8 @@ export interface Price {
 }
 
 export interface PriceSum extends Price {
+  /** Lines that state a price. */
+  readonly priced: number;
   /** Lines whose price nobody stated; the sum leaves them out. */
   readonly unpriced: number;
 }
@@ -56,7 +58,7 @@ export function addPrices(prices: readonly (Price | null)[]): PriceSum {
     packsMinor += price?.packsMinor ?? 0;
     proRataMilli += price?.proRataMilli ?? 0;
   }
-  return { packsMinor, proRataMilli, unpriced };
+  return { packsMinor, proRataMilli, priced: prices.length - unpriced, unpriced };
 }
 
 /** Thousandths of a minor unit to minor units, half up: for the eye, after adding. */

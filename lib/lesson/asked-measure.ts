@@ -90,3 +90,9 @@ export const formatMeasure = (mm: number, unit: MeasureUnit): string =>
   unit === 'mm'
     ? `${String(Math.round(mm * 10) / 10)} mm`
     : `${String(Math.round((mm / MM_PER_INCH) * 100) / 100)} in`;
+
+/** A size as a heading names it: `medium (150 mm)`, or its measure alone where it has no name. */
+export function sizeWords({ name, bodyMm }: Content['sizes'][number]): string {
+  const measure = formatMeasure(bodyMm, 'mm');
+  return name.trim() === '' ? measure : `${name.trim()} (${measure})`;
+}

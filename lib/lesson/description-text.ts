@@ -5,7 +5,7 @@
 import { chaptersInOrder } from '#lib/chapters/chapter-rules.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
-import { formatMeasure } from './asked-measure.ts';
+import { sizeWords } from './asked-measure.ts';
 import { cautionWords } from './cautions.ts';
 import type { Content } from './content.ts';
 import { correctionsNewestFirst } from './corrections.ts';
@@ -72,7 +72,7 @@ function rings(content: Content): Part {
       if (!line) return [];
       const split = `${line.opened} opened + ${line.closed} closed`;
       const spare = line.spare > 0 ? ` + ${line.spare} spare = ${line.issued}` : '';
-      return [`    ${plainLine(size.name)} (${formatMeasure(size.bodyMm, 'mm')}): ${split}${spare}`];
+      return [`    ${plainLine(sizeWords(size))}: ${split}${spare}`];
     }),
   ]);
   return { heading: 'Rings', lines };

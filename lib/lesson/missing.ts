@@ -132,10 +132,10 @@ const checkSource: Check = ({ content, cues, recording }) => [
     warns('recording-missing', 'bring-in'),
   ),
   ...when(recording?.hasAudio === true && cues.length === 0, blocks('transcript-missing', 'bring-in')),
-  ...when(
-    recording !== null && cues.some((cue) => cue.startMs >= recording.durationMs),
-    warns('transcript-after-end', 'transcript'),
-  ),
+  ...(recording === null ? [] : cues)
+    .filter((cue) => cue.startMs >= (recording?.durationMs ?? 0))
+    .slice(0, 1)
+    .map((cue) => warns('transcript-after-end', 'transcript', cue.id)),
 ];
 
 const checkChapters: Check = ({ content, recording }) => {
@@ -204,7 +204,7 @@ const checkSequence: Check = ({ content, recording }) => {
 const checkKit: Check = ({ content }) => [
   ...when(content.ringKinds.length > 0 && content.repeat.length === 0, warns('repeat-missing', 'making')),
   ...when(content.repeat.length > 0 && content.sample === null, warns('sample-missing', 'making', 'sample')),
-  ...when(content.repeat.length > 0 && content.sizes.length === 0, warns('sizes-missing', 'kit')),
+  ...when(content.repeat.length > 0 && content.sizes.length === 0, warns('sizes-missing', 'making')),
   ...content.sizes
     .filter((size) => !kitFor(content, size.bodyMm).ok)
     .map((size) => blocks('kit-not-computed', 'kit', size.id, size.name)),

@@ -4,7 +4,7 @@ import { HtmlValidate } from 'html-validate';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { saveDraft } from '#lib/bench/save-draft.ts';
-import { aContent } from '#tests/support/a-content.ts';
+import { aContent, aTranscript } from '#tests/support/a-content.ts';
 import { aTaughtLesson, publishBehindTheScenes, type Taught } from '#tests/support/a-taught-lesson.ts';
 import { startApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
@@ -28,6 +28,36 @@ const kitNumbers = (page: Page) =>
     .evaluateAll((rows) =>
       rows.map((row) => [...row.querySelectorAll('td')].map((cell) => cell.textContent)),
     );
+
+/** Stage and field to which the check screen leads for each finding of the faulty lesson below. */
+const MENDED_AT: Readonly<Record<string, string>> = {
+  'adds-nothing': 'making: Opens',
+  'caution-empty': 'making: Caution 1',
+  'caution-fits': 'making: Add the caution Copper and skin',
+  'chapter-late-start': 'transcript: Title of the chapter',
+  'chapter-nameless': 'transcript: Title of the chapter',
+  'colour-missing': 'making: Colour in words',
+  'correction-incomplete': 'corrections: What was wrong',
+  'correction-span-wrong': 'corrections: From',
+  'kit-not-computed': 'kit: tiny 5 mm',
+  'leaning-unstated': 'making: Leaning',
+  'licence-missing': 'making: Who may use this lesson, and how',
+  'link-nameless': 'making: What it leads to',
+  'link-not-well-formed': 'making: Address',
+  'material-nameless': 'making: What',
+  'metal-missing': 'making: Name of the metal',
+  'minutes-missing': 'making: Preparing takes, minutes',
+  'moment-after-end': 'making: Moment in the recording',
+  'moment-missing': 'making: Moment in the recording',
+  'nothing-closed': 'making: Add a placement to the repeat unit',
+  'quantity-missing': 'making: How much, piece',
+  'ring-kind-nameless': 'making: Name',
+  'ring-kind-unknown': 'making: Opens',
+  'sentence-missing': 'making: Sentence for the pupil',
+  'summary-missing': 'making: Summary',
+  'title-missing': 'making: Title of the lesson',
+  'transcript-after-end': 'transcript: 1:32 And so on.',
+};
 
 describe('from check to a corrected lesson', () => {
   test('by keyboard alone: publish, correct, publish again; the old revision says that it is superseded', async () => {
@@ -77,6 +107,64 @@ describe('from check to a corrected lesson', () => {
     await page.goto(`${taught.bench}/corrections`);
     await page.getByText('Revision 2').first().waitFor();
     expect(await page.getByLabel('What was wrong').count()).toBe(0);
+  });
+
+  test('every “Go to” gives the keyboard to what is to be mended, on every stage', async () => {
+    const [kind, ...kinds] = aContent().ringKinds;
+    const [first] = aContent().repeat;
+    const [step] = aContent().finishing;
+    const [thing] = aContent().materials;
+    if (!kind || !first || !step || !thing) throw new Error('the fixture has one of each');
+    const NOTHING = { opened: null, carries: [], sentence: '', atMs: null };
+    const content = aContent({
+      ...{ title: '', summary: '', weave: 'jens pind', prepareMinutes: null, makeMinutes: null, licence: '' },
+      ringKinds: [{ ...kind, name: '', metal: 'other', metalName: '', colour: '' }, ...kinds],
+      repeat: [{ ...first, ...NOTHING }],
+      finishing: [{ ...step, opened: 'gone', atMs: 95_000 }],
+      sizes: [{ id: 'tiny', name: 'tiny', bodyMm: 5 }],
+      materials: [{ ...thing, name: '', quantityMilli: 0 }],
+      links: [{ id: 'li', label: '', address: 'https://nowhere' }],
+      cautions: [{ id: 'own', of: null, text: '' }],
+      chapters: [{ id: 'ch', kind: 'opening', title: '', startMs: 3_000 }],
+      corrections: [
+        {
+          ...{ id: 'co', kind: 'said wrongly', startMs: 9_000, endMs: 5_000, wrong: '', right: '' },
+          ...{ affects: '', kitsChange: false, revision: null },
+        },
+      ],
+    });
+    const late = { id: 'late', startMs: 92_000, endMs: 93_000, text: 'And so on.', settings: '' };
+    const taught = await aTaughtLesson(app, content, [...aTranscript, late]);
+    const page = await browser.open();
+    await signIn(page, app.address, app.db, taught.userId);
+    await page.goto(`${taught.bench}/check`);
+    await page
+      .getByRole('link', { name: /^Go to / })
+      .first()
+      .waitFor();
+    const ways = await page
+      .locator('[data-code]')
+      .evaluateAll((rows) =>
+        rows.map((row) => [row.getAttribute('data-code') ?? '', row.querySelector('a')?.href ?? ''] as const),
+      );
+    const landed = () =>
+      page.evaluate(() => {
+        const field = document.activeElement;
+        if (!(field instanceof HTMLElement) || field === document.body) return 'nowhere';
+        const { top, bottom } = field.getBoundingClientRect();
+        const labels = 'labels' in field ? (field.labels as NodeListOf<HTMLElement>) : [];
+        const words = labels[0]?.innerText ?? field.ariaLabel ?? field.innerText;
+        const sight = top >= 0 && bottom <= innerHeight ? '' : ', out of sight';
+        return `${location.pathname.split('/').at(-1)}: ${words.replaceAll(/\s+/g, ' ')}${sight}`;
+      });
+    expect(ways.map(([code]) => code)).toEqual(expect.arrayContaining(Object.keys(MENDED_AT)));
+    // Of several findings of a kind the last one.
+    for (const [code, way] of new Map(ways)) {
+      await page.goto(way);
+      await expect.poll(landed, { message: code }).toBe(MENDED_AT[code]);
+    }
+    // A moment after the end has no picture: that is what one of the findings is about.
+    browser.forgive(/stills.95000/);
   });
 
   test('what blocks keeps the button away, a warning can be put aside and brought back', async () => {

@@ -84,7 +84,7 @@ test('a price is exact where a fraction of a pack has no end', () => {
 test('a ring kind without a price is told, not counted as free', () => {
   const making = byzantineMaking();
   const kit = kitOf({ ...making, ringKinds: making.ringKinds.map((k) => ({ ...k, offer: null })) }, 150);
-  expect(kit.totals.price).toEqual({ packsMinor: 190, proRataMilli: 190_000, unpriced: 3 });
+  expect(kit.totals.price).toEqual({ packsMinor: 190, proRataMilli: 190_000, priced: 1, unpriced: 3 });
 });
 
 test('ten thousand repeats and fifty ring kinds stay whole', () => {

@@ -10,6 +10,7 @@ import { roleSuffices } from '#lib/access/caller.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { CollisionDialog } from './collision-dialog.client.tsx';
 import { DraftProvider } from './draft.client.tsx';
+import { LandOnThing } from './land-on-thing.client.tsx';
 import { LessonBar } from './lesson-bar.client.tsx';
 
 interface LessonLayoutProps {
@@ -31,6 +32,7 @@ export default async function LessonLayout({ params, children }: LessonLayoutPro
       mayEdit={roleSuffices(membership.role, 'editor')}
     >
       <LessonBar base={`/bench/${at}`} />
+      <LandOnThing />
       {children}
       <CollisionDialog />
     </DraftProvider>

@@ -48,7 +48,7 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
   };
 
   return (
-    <section aria-labelledby="recording-title" className={styles.part}>
+    <section id="recording" aria-labelledby="recording-title" className={styles.part}>
       <h2 id="recording-title">Recording</h2>
       <p className="unseen" role="status">
         {spoken}

@@ -50,7 +50,7 @@ export function TranscriptFile({ address, transcriptPage }: TranscriptFileProps)
   };
 
   return (
-    <section className="panel" aria-labelledby={heading}>
+    <section id="transcript" className="panel" aria-labelledby={heading}>
       <h2 id={heading}>Transcript</h2>
       <p className={styles.state}>
         {cues.length === 0 ? 'The lesson has no transcript yet.' : `The lesson has ${inCues(cues.length)}.`}{' '}

@@ -1,6 +1,7 @@
 'use client';
 
 import { findingWords, SCREEN_NAMES } from '#app/words/finding.ts';
+import { findingPlace } from '#lib/lesson/finding-place.ts';
 import { type Finding, findingKey, type Missing } from '#lib/lesson/missing.ts';
 import styles from './check.module.css';
 
@@ -81,9 +82,7 @@ const Row = ({ finding, bench, children }: RowProps) => (
       {findingWords(finding)}
     </p>
     <div className={styles.ways}>
-      <a
-        href={`${bench}/${finding.screen}${finding.of === null ? '' : `#${encodeURIComponent(finding.of)}`}`}
-      >
+      <a href={`${bench}/${finding.screen}#${encodeURIComponent(findingPlace(finding))}`}>
         Go to {SCREEN_NAMES[finding.screen]}
         <span className="unseen">: {findingWords(finding)}</span>
       </a>

@@ -45,6 +45,7 @@ export function Publish(props: PublishProps) {
   const saved = saveState === 'saved';
 
   const publish = async () => {
+    if (busy) return;
     if (!wish.current || wish.current.version !== version)
       wish.current = { id: crypto.randomUUID(), version };
     setBusy(true);
@@ -88,7 +89,8 @@ export function Publish(props: PublishProps) {
         <p>
           <button
             type="button"
-            disabled={busy || props.blocked || !saved}
+            disabled={props.blocked || (!saved && !busy)}
+            aria-disabled={busy}
             aria-describedby="publish-note"
             onClick={() => void publish()}
           >

@@ -61,6 +61,8 @@ export function SpanFields({ correction, cues, durationMs, onChange }: SpanField
                 onClick={() => {
                   onChange({ ...correction, startMs: cue.startMs, endMs: cue.endMs });
                   setSearch('');
+                  // The button goes with the search; what it filled in is where the keyboard goes on.
+                  document.getElementById(`start-${id}`)?.focus();
                 }}
               >
                 {formatTimeCode(cue.startMs)} {cue.text.slice(0, 90)}

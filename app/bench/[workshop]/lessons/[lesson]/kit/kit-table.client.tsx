@@ -13,13 +13,13 @@ import {
   quantityWords,
   spareRuleWords,
   spareWords,
+  sumWords,
   unpricedWords,
 } from '#app/words/kit-words.ts';
 import { ringMassWords } from '#app/words/ring-words.ts';
 import { kitCsv } from '#lib/kit/kit-csv.ts';
 import type { KitList, RingLine } from '#lib/kit/kit-list.ts';
 import type { MaterialLine } from '#lib/kit/material-line.ts';
-import { formatMoney } from '#lib/kit/money.ts';
 import { formatSize } from '#lib/rings/parse-size.ts';
 import { RingFigure } from '../making/ring-figure.tsx';
 import styles from './kit.module.css';
@@ -131,12 +131,14 @@ export function KitTable({ kit, caption, fileName }: KitTableProps) {
       <dl className={styles.totals}>
         <div>
           <dt>Bought in whole packs</dt>
-          <dd>{formatMoney(totals.price.packsMinor, currency)}</dd>
+          <dd>{sumWords(totals.price, currency)}</dd>
         </div>
-        <div>
-          <dt>What this kit uses of them</dt>
-          <dd>{proRataWords(totals.price, currency)}</dd>
-        </div>
+        {totals.price.priced > 0 && (
+          <div>
+            <dt>What this kit uses of them</dt>
+            <dd>{proRataWords(totals.price, currency)}</dd>
+          </div>
+        )}
         <div>
           <dt>Rings without spare</dt>
           <dd>{massWords(totals.ringsNetG)}</dd>

@@ -1,12 +1,14 @@
 'use client';
 /** The kit of every finished size, of any wrist, and of a class. */
 import Link from 'next/link';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { kitFaultWords } from '#app/words/kit-words.ts';
 import { figure } from '#app/words/ring-words.ts';
 import { type KitFault, kitFor } from '#lib/kit/kit-list.ts';
+import { sizeWords } from '#lib/lesson/asked-measure.ts';
 import type { StatedSize } from '#lib/rings/ring-kind.ts';
 import { useDraft } from '../draft.client.tsx';
+import { thingInAddress } from '../land-on-thing.client.tsx';
 import { SizeField } from '../making/fields/size-field.client.tsx';
 import { ClassKit } from './class-kit.client.tsx';
 import styles from './kit.module.css';
@@ -19,6 +21,8 @@ export function Kit({ base, lessonId }: { base: string; lessonId: string }) {
   const { content } = useDraft();
   const [chosen, setChosen] = useState<string | null>(null);
   const [own, setOwn] = useState<StatedSize | null>(null);
+  // Other screens lead here by a size's id.
+  useEffect(() => setChosen((now) => now ?? (thingInAddress() || null)), []);
   const first = content.sizes[0];
   const at = content.sizes.find((size) => size.id === chosen) ?? (chosen === OWN ? undefined : first);
   const bodyMm = at?.bodyMm ?? own?.mm ?? null;
@@ -32,6 +36,7 @@ export function Kit({ base, lessonId }: { base: string; lessonId: string }) {
           {content.sizes.map((size, index) => (
             <label key={size.id} className={styles.size}>
               <input
+                id={size.id}
                 type="radio"
                 name="size"
                 checked={at?.id === size.id}
@@ -67,7 +72,7 @@ export function Kit({ base, lessonId }: { base: string; lessonId: string }) {
           <KitTable
             kit={kit.value}
             fileName={`kit-${figure(kit.value.bodyMm, 1)}-mm.csv`}
-            caption={at ? `${at.name || 'Size'}, ${figure(at.bodyMm, 1)} mm` : `${own?.stated ?? ''}`}
+            caption={at ? sizeWords(at) : (own?.stated ?? '')}
           />
         )}
       </section>

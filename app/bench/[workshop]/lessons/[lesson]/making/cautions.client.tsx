@@ -41,7 +41,7 @@ export function Cautions() {
           <p className="soft">Common practice, no legal advice: check the rules where you teach and sell.</p>
           <ul className={styles.cards}>
             {offered.map((one) => (
-              <li key={one.id} className={styles.offered}>
+              <li key={one.id} id={one.id} className={styles.offered}>
                 <div>
                   <strong>{one.title}</strong>
                   <p>{one.text}</p>

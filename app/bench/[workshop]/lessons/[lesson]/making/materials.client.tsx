@@ -96,6 +96,7 @@ function MaterialCard({ material, index, lessonId, list }: MaterialCardProps) {
           onTake={(kind) => put({ kind }, 'kind')}
         />
         <NumberField
+          id={`${material.id}-quantity`}
           label="How much"
           unit={material.unit}
           place={`${place}/quantity`}
@@ -136,6 +137,7 @@ function MaterialCard({ material, index, lessonId, list }: MaterialCardProps) {
         </div>
         <OfferFields
           place={place}
+          linkId={`${material.id}-link`}
           offer={material.offer}
           currency={content.currency}
           unit={material.unit}

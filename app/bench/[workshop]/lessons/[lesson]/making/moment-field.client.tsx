@@ -10,6 +10,7 @@ import styles from './making.module.css';
 import { usePlayer } from './player.client.tsx';
 
 export interface MomentFieldProps {
+  readonly id: string;
   readonly place: string;
   readonly atMs: number | null;
   readonly pictureText: string;
@@ -26,6 +27,7 @@ export function MomentField(props: MomentFieldProps) {
     <div className={styles.moment}>
       <div>
         <TypedField<number | null, 'not-a-time'>
+          id={props.id}
           label="Moment in the recording"
           place={`${place}/moment`}
           shown={atMs === null ? '' : formatPreciseTimeCode(atMs)}

@@ -97,6 +97,7 @@ function PlacementFields({ placement, part, index, lessonId, list }: PlacementCa
     <div className={styles.fields}>
       <div className={fieldStyles.grid}>
         <ChoiceField
+          id={`${placement.id}-opened`}
           label="Opens"
           value={placement.opened ?? ''}
           choices={[['', 'no ring (closed ones are laid out)'] as const, ...withMissing(placement.opened)]}
@@ -206,6 +207,7 @@ function PlacementFields({ placement, part, index, lessonId, list }: PlacementCa
         </div>
       </fieldset>
       <TextField
+        id={`${placement.id}-sentence`}
         label="Sentence for the pupil"
         rows={2}
         value={placement.sentence}
@@ -220,6 +222,7 @@ function PlacementFields({ placement, part, index, lessonId, list }: PlacementCa
         </div>
       )}
       <MomentField
+        id={`${placement.id}-moment`}
         place={place}
         called={called}
         atMs={placement.atMs}

@@ -1,5 +1,6 @@
 'use client';
 /** One ring kind: sizes, metal, colour, mass, and what it tells about them at once. */
+import { useState } from 'react';
 import { bandWords, figure, fitFaultWords, ringMassWords } from '#app/words/ring-words.ts';
 import { bandFinding } from '#lib/rings/fit.ts';
 import { METALS, metalNameOf } from '#lib/rings/metals.ts';
@@ -35,6 +36,8 @@ export function RingKindCard({ kind, index, lessonId, kinds }: RingKindCardProps
   const called = kind.name.trim() || `ring kind ${index + 1}`;
   const put = (part: Partial<RingKind>, what: string, run?: string) =>
     kinds.put({ ...kind, ...part }, what, run);
+  // Open while it is new; not bound to the colour, or the first letter typed would close it.
+  const [isNew] = useState(kind.colour === '');
   const known = METAL_CHOICES.some(([id]) => id === kind.metal);
   return (
     <li className={styles.card} id={kind.id}>
@@ -59,11 +62,17 @@ export function RingKindCard({ kind, index, lessonId, kinds }: RingKindCardProps
         />
       </div>
       <RingFacts kind={kind} />
-      <details className={styles.more} open={kind.colour === '' || undefined}>
+      <details className={styles.more} open={isNew || undefined}>
         <summary>Change {called}</summary>
         <div className={fieldStyles.grid}>
-          <TextField label="Name" value={kind.name} onTake={(name, run) => put({ name }, 'name', run)} />
+          <TextField
+            id={`${kind.id}-name`}
+            label="Name"
+            value={kind.name}
+            onTake={(name, run) => put({ name }, 'name', run)}
+          />
           <SizeField
+            id={`${kind.id}-inner`}
             label="Inner diameter"
             of="inner diameter"
             place={`${place}/inner`}
@@ -86,6 +95,7 @@ export function RingKindCard({ kind, index, lessonId, kinds }: RingKindCardProps
           {(kind.metal === 'other' || !known) && (
             <>
               <TextField
+                id={`${kind.id}-metal`}
                 label="Name of the metal"
                 value={kind.metalName}
                 onTake={(metalName, run) => put({ metalName }, 'metal', run)}
@@ -106,6 +116,7 @@ export function RingKindCard({ kind, index, lessonId, kinds }: RingKindCardProps
             </>
           )}
           <TextField
+            id={`${kind.id}-colour`}
             label="Colour in words"
             hint="So that it can be followed by ear."
             value={kind.colour}
@@ -148,6 +159,7 @@ export function RingKindCard({ kind, index, lessonId, kinds }: RingKindCardProps
         </div>
         <OfferFields
           place={place}
+          linkId={`${kind.id}-link`}
           offer={kind.offer}
           currency={content.currency}
           unit="rings"

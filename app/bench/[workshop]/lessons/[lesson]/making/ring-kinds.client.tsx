@@ -13,6 +13,10 @@ import { useList } from './use-list.ts';
 export function RingKinds({ lessonId }: { lessonId: string }) {
   const kinds = useList('ringKinds', 'ring kind');
   const { mayEdit } = useDraft();
+  const make = (kind: RingKind) => {
+    kinds.add(kind);
+    requestAnimationFrame(() => document.getElementById(`${kind.id}-colour`)?.focus());
+  };
   return (
     <>
       {kinds.items.length === 0 && (
@@ -26,9 +30,7 @@ export function RingKinds({ lessonId }: { lessonId: string }) {
           <RingKindCard key={kind.id} kind={kind} index={index} lessonId={lessonId} kinds={kinds} />
         ))}
       </ul>
-      {mayEdit && (
-        <NewRingKind key={kinds.items.length} lessonId={lessonId} onMake={(kind) => kinds.add(kind)} />
-      )}
+      {mayEdit && <NewRingKind key={kinds.items.length} lessonId={lessonId} onMake={make} />}
     </>
   );
 }

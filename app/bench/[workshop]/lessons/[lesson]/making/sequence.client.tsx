@@ -6,6 +6,7 @@ import { LEANINGS } from '#lib/lesson/content.ts';
 import { SEQUENCE_PARTS, type SequencePart } from '#lib/weave/placement.ts';
 import { mirroredPlacement, ringsAdded, runningCounts } from '#lib/weave/sequence.ts';
 import { useDraft } from '../draft.client.tsx';
+import { thingInAddress } from '../land-on-thing.client.tsx';
 import { ChoiceField } from './fields/choice-field.client.tsx';
 import styles from './making.module.css';
 import { PlacementCard } from './placement-card.client.tsx';
@@ -20,9 +21,14 @@ const PARTS: Readonly<Record<SequencePart, { readonly title: string; readonly ab
 export function RingSequence({ lessonId }: { lessonId: string }) {
   const { content } = useDraft();
   const [open, setOpen] = useState<string | null>(null);
-  // Other screens lead here by a placement's id.
+  // Other screens lead here by the id of a placement or of a field of it.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the address is looked at when it changes, not the content
   useEffect(() => {
-    const fromAddress = () => setOpen(window.location.hash.slice(1) || null);
+    const fromAddress = () => {
+      const thing = thingInAddress();
+      const placed = SEQUENCE_PARTS.flatMap((part) => content[part]).find(({ id }) => thing.startsWith(id));
+      if (placed) setOpen(placed.id);
+    };
     fromAddress();
     window.addEventListener('hashchange', fromAddress);
     return () => window.removeEventListener('hashchange', fromAddress);
@@ -55,6 +61,7 @@ function Leaning() {
   return (
     <div className={styles.leaning}>
       <ChoiceField
+        id="leaning"
         label="Leaning"
         value={content.leaning}
         choices={LEANINGS.map((one) => [one, one === 'none' ? 'has no hand' : `leans ${one}`] as const)}
@@ -120,7 +127,7 @@ function Part({ part, from, lessonId, open, onOpen }: PartProps) {
         ))}
       </ol>
       {mayEdit && (
-        <button type="button" className="quiet" onClick={add}>
+        <button id={`add-to-${part}`} type="button" className="quiet" onClick={add}>
           Add a placement to{' '}
           {part === 'start' ? 'the start' : part === 'repeat' ? 'the repeat unit' : 'the finishing'}
         </button>

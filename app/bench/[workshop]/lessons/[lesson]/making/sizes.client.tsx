@@ -20,6 +20,7 @@ export function Sizes({ lessonId }: { lessonId: string }) {
         {sizes.items.map((size, index) => (
           <li key={size.id} id={size.id} className={styles.line}>
             <TextField
+              id={`${size.id}-name`}
               label="Name"
               placeholder="medium"
               value={size.name}
@@ -47,13 +48,15 @@ export function Sizes({ lessonId }: { lessonId: string }) {
         <button
           type="button"
           className="quiet"
-          onClick={() =>
+          onClick={() => {
+            const id = crypto.randomUUID();
             sizes.add({
-              id: crypto.randomUUID(),
+              id,
               name: '',
               bodyMm: Math.min(10_000, (last?.bodyMm ?? 150) + (last ? 15 : 0)),
-            })
-          }
+            });
+            requestAnimationFrame(() => document.getElementById(`${id}-name`)?.focus());
+          }}
         >
           Add a size
         </button>

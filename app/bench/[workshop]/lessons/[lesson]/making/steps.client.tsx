@@ -20,12 +20,14 @@ export function Steps({ lessonId }: { lessonId: string }) {
         {steps.items.map((step, index) => (
           <li key={step.id} id={step.id} className={styles.card}>
             <TextField
+              id={`${step.id}-sentence`}
               label={`Step ${index + 1}`}
               rows={2}
               value={step.sentence}
               onTake={(sentence, run) => steps.put({ ...step, sentence }, 'sentence', run)}
             />
             <MomentField
+              id={`${step.id}-moment`}
               place={`${lessonId}/${step.id}`}
               called={`step ${index + 1}`}
               atMs={step.atMs}
@@ -70,6 +72,7 @@ export function Links({ lessonId }: { lessonId: string }) {
               onTake={(label, run) => links.put({ ...link, label }, 'words', run)}
             />
             <LinkField
+              id={`${link.id}-link`}
               label="Address"
               place={`${lessonId}/${link.id}`}
               value={link.address}

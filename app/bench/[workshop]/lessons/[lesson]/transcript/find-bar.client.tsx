@@ -18,7 +18,8 @@ export function FindBar({
   /** Brings a cue into view without taking the keyboard. */
   show: (cueId: string) => void;
   onMarks: (marks: ReadonlyMap<string, readonly Mark[]>) => void;
-  close: () => void;
+  /** Told the cue of the place that was found, or null. */
+  close: (foundId: string | null) => void;
 }) {
   const id = useId();
   const words = useRef<HTMLInputElement>(null);
@@ -45,6 +46,7 @@ export function FindBar({
     const one = found[next];
     if (one) show(one.cueId);
   };
+  const leave = () => close(found[here]?.cueId ?? null);
   const replaceOne = () => {
     const one = found[here];
     if (!one) return;
@@ -74,7 +76,7 @@ export function FindBar({
           }}
           onKeyDown={(event) => {
             if (event.key === 'Enter') go(event.shiftKey ? -1 : 1);
-            if (event.key === 'Escape') close();
+            if (event.key === 'Escape') leave();
           }}
         />
         <button type="button" className="quiet" onClick={() => go(-1)}>
@@ -98,7 +100,7 @@ export function FindBar({
             onChange={(event) => setInstead(event.target.value)}
             onKeyDown={(event) => {
               if (event.key === 'Enter') replaceOne();
-              if (event.key === 'Escape') close();
+              if (event.key === 'Escape') leave();
             }}
           />
           <button type="button" className="quiet" disabled={found.length === 0} onClick={replaceOne}>
@@ -112,7 +114,7 @@ export function FindBar({
       <p className="hint" role="status">
         {told} {sought.trim() === '' ? '' : countWords(found.length, here)}
       </p>
-      <button type="button" className="bare" onClick={close}>
+      <button type="button" className="bare" onClick={leave}>
         Close the search
       </button>
     </search>

@@ -3,6 +3,7 @@ import Link from 'next/link';
 /** The working surface: picture and chapters on one side, the transcript as a page beside them. */
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { useDraftPart, useDraftStore } from '../draft.client.tsx';
+import { thingInAddress } from '../land-on-thing.client.tsx';
 import { ChapterList } from './chapter-list.client.tsx';
 import type { Mark } from './cue-row.client.tsx';
 import { Document, type DocumentHandle } from './document.client.tsx';
@@ -107,8 +108,24 @@ export function TranscriptScreen({
     [],
   );
   useScrollPadding(coveredTop);
+  // Other screens lead here by the id of a chapter or a cue. Their rows are there only once they are near.
+  useEffect(() => {
+    const land = () => {
+      const thing = thingInAddress();
+      const { cues, content } = store.getState();
+      if (content.chapters.some(({ id }) => id === thing)) text.current?.goTo(thing, { title: true });
+      else if (cues.some(({ id }) => id === thing)) text.current?.goTo(thing);
+    };
+    land();
+    window.addEventListener('hashchange', land);
+    return () => window.removeEventListener('hashchange', land);
+  }, [store]);
   const showCue = useCallback((id: string) => text.current?.show(id), []);
-  const closeFind = useCallback(() => setFinding(false), []);
+  const closeFind = useCallback((foundId: string | null) => {
+    setFinding(false);
+    const id = foundId ?? text.current?.activeId();
+    if (id) text.current?.goTo(id);
+  }, []);
 
   return (
     <main className={styles.surface}>
@@ -132,7 +149,7 @@ export function TranscriptScreen({
       <div className={styles.page}>
         <div className={styles.pageBar}>
           {mayEdit && recording && (
-            <button type="button" className="quiet" onClick={setChapterHere}>
+            <button id="set-chapter" type="button" className="quiet" onClick={setChapterHere}>
               Set a chapter here
             </button>
           )}

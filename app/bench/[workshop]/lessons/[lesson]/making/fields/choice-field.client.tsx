@@ -8,10 +8,20 @@ export interface ChoiceFieldProps<T extends string> {
   readonly choices: readonly (readonly [T, string])[];
   readonly onTake: (value: T) => void;
   readonly hint?: string;
+  /** Where other screens lead to. */
+  readonly id?: string;
 }
 
-export function ChoiceField<T extends string>({ label, value, choices, onTake, hint }: ChoiceFieldProps<T>) {
-  const id = useId();
+export function ChoiceField<T extends string>({
+  id: given,
+  label,
+  value,
+  choices,
+  onTake,
+  hint,
+}: ChoiceFieldProps<T>) {
+  const own = useId();
+  const id = given ?? own;
   return (
     <div className="field">
       <label htmlFor={id}>{label}</label>

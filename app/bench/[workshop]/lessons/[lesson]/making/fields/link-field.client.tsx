@@ -5,6 +5,7 @@ import { linkAddress } from '#lib/thing.ts';
 import { TypedField } from './typed-field.client.tsx';
 
 export function LinkField(props: {
+  readonly id: string;
   readonly place: string;
   readonly label: string;
   readonly value: string;
@@ -12,6 +13,7 @@ export function LinkField(props: {
 }) {
   return (
     <TypedField<string, 'link-not-valid'>
+      id={props.id}
       label={props.label}
       place={props.place}
       shown={props.value}

@@ -10,6 +10,8 @@ import { MoneyField, NumberField } from './number-field.client.tsx';
 
 export interface OfferFieldsProps {
   readonly place: string;
+  /** Where other screens lead to mend the link. */
+  readonly linkId: string;
   readonly offer: Offer | null;
   readonly currency: string;
   /** What a pack holds, in the plural: `rings`. */
@@ -29,7 +31,7 @@ const saysNothing = ({ packs: [first, ...others], link }: Offer): boolean =>
   first.count === 1 &&
   first.priceMinor === null;
 
-export function OfferFields({ place, offer, currency, unit, onTake }: OfferFieldsProps) {
+export function OfferFields({ place, linkId, offer, currency, unit, onTake }: OfferFieldsProps) {
   const packs = offer?.packs ?? [NO_PACK];
   const put = (part: Partial<Offer>, run: string) => {
     const next = { packs, link: offer?.link ?? '', ...part };
@@ -70,6 +72,7 @@ export function OfferFields({ place, offer, currency, unit, onTake }: OfferField
         </p>
       )}
       <LinkField
+        id={linkId}
         place={`${place}/link`}
         label="Where to buy it"
         value={offer?.link ?? ''}
