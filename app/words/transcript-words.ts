@@ -12,6 +12,8 @@ export function formatWords(format: TranscriptFormat): string {
       return 'TTML captions';
     case 'stamped text':
       return 'Text with time stamps';
+    case 'script':
+      return 'A script without times';
   }
 }
 
@@ -112,7 +114,7 @@ export function transcriptFaultWords(fault: Refusal): string {
     case 'transcript-not-text':
       return fault.looksLike ? OTHER_FILES[fault.looksLike] : 'This is not text.';
     case 'transcript-without-times':
-      return 'No times were found in it. Each line or paragraph needs one before it, such as [1:02] or 0:01:02. The file is kept.';
+      return 'Neither times nor words to speak were found in it. The file is kept.';
     case 'transcript-without-cues':
       return 'Times were found in it, but none with text that could be taken. The lines are listed below; the file is kept.';
     case 'transcript-too-many-cues':

@@ -30,7 +30,7 @@ export async function bringInTranscript(
   { lessonId, name, bytes }: BringInTranscript,
 ): Promise<Result<BroughtIn, TranscriptFault>> {
   const id = bench.newId();
-  const read = readTranscript(bytes, { recordingMs: await recordingMs(bench, lessonId), newId: bench.newId });
+  const read = readTranscript(bytes, { ...(await soundOf(bench, lessonId)), newId: bench.newId });
   const nothingToKeep =
     !read.ok && (read.fault.code === 'transcript-not-text' || read.fault.code === 'transcript-empty');
   if (nothingToKeep) return read;
@@ -45,8 +45,8 @@ export async function readTranscriptAgain(
 ): Promise<Result<BroughtIn, TranscriptFault | { readonly code: 'not-found' }>> {
   const file = await findTranscriptFile(bench.db, lessonId, fileId);
   if (!file) return failed({ code: 'not-found' });
-  const length = await recordingMs(bench, lessonId);
-  const read = readTranscript(file.bytes, { encoding, recordingMs: length, newId: bench.newId });
+  const sound = await soundOf(bench, lessonId);
+  const read = readTranscript(file.bytes, { encoding, ...sound, newId: bench.newId });
   return noteReading(bench, file, read);
 }
 
@@ -63,5 +63,8 @@ async function noteReading(
   return ok({ fileId: file.id, name: file.name, ...read.value });
 }
 
-const recordingMs = async ({ db }: Bench, lessonId: string): Promise<number | null> =>
-  (await currentRecording(db, lessonId))?.durationMs ?? null;
+/** What the lesson's recording tells of when is spoken. */
+async function soundOf({ db }: Bench, lessonId: string) {
+  const recording = await currentRecording(db, lessonId);
+  return { recordingMs: recording?.durationMs ?? null, pauses: recording?.pauses };
+}

@@ -1,7 +1,8 @@
 /** Queries of lessons and their drafts: rows in, core types out. */
+import { z } from 'zod';
 import { type Change, type Draft, keysOf } from '#lib/lesson/change.ts';
 import { type Content, content } from '#lib/lesson/content.ts';
-import { type Cue, compareCues } from '#lib/transcript/cue.ts';
+import { CUE_TIMINGS, type Cue, compareCues } from '#lib/transcript/cue.ts';
 import type { Database, Queries } from './database.ts';
 
 /** Where a lesson stands: its id alone says nothing about whose it is. */
@@ -24,7 +25,8 @@ export interface PastSave {
   readonly at: Date;
 }
 
-const cueFields = { id: true, startMs: true, endMs: true, text: true, settings: true } as const;
+const cueFields = { id: true, startMs: true, endMs: true, text: true, settings: true, timing: true } as const;
+const cueTiming = z.enum(CUE_TIMINGS);
 
 /** The content, cues and version of a lesson as they stood together at one moment; null where there is no such lesson. */
 export async function findDraft(db: Database, at: LessonAddress): Promise<VersionedDraft | null> {
@@ -38,11 +40,14 @@ export async function readDraft(tx: Queries, at: LessonAddress): Promise<Version
     select: { content: true, version: true },
   });
   if (!lesson) return null;
-  const cues = await tx.cue.findMany({
+  const rows = await tx.cue.findMany({
     where: { lessonId: at.lessonId },
     select: cueFields,
     orderBy: { startMs: 'asc' },
   });
+  const cues = rows.map(
+    ({ timing, ...rest }): Cue => (timing === null ? rest : { ...rest, timing: cueTiming.parse(timing) }),
+  );
   // Sorted again by the core's rule: a database may compare ids by its own locale.
   return { version: lesson.version, content: content.parse(lesson.content), cues: cues.sort(compareCues) };
 }
@@ -122,16 +127,17 @@ export async function writeDraft(tx: Queries, write: DraftWrite): Promise<void> 
   }
   if (write.put.length > 0) {
     await tx.$executeRaw`
-      INSERT INTO "cue" ("lessonId", "id", "startMs", "endMs", "text", "settings")
+      INSERT INTO "cue" ("lessonId", "id", "startMs", "endMs", "text", "settings", "timing")
       SELECT ${write.lessonId}, * FROM unnest(
         ${write.put.map((c) => c.id)}::text[],
         ${write.put.map((c) => c.startMs)}::int[],
         ${write.put.map((c) => c.endMs)}::int[],
         ${write.put.map((c) => c.text)}::text[],
-        ${write.put.map((c) => c.settings)}::text[])
+        ${write.put.map((c) => c.settings)}::text[],
+        ${write.put.map((c) => c.timing ?? null)}::text[])
       ON CONFLICT ("lessonId", "id") DO UPDATE SET
         "startMs" = EXCLUDED."startMs", "endMs" = EXCLUDED."endMs",
-        "text" = EXCLUDED."text", "settings" = EXCLUDED."settings"`;
+        "text" = EXCLUDED."text", "settings" = EXCLUDED."settings", "timing" = EXCLUDED."timing"`;
   }
   await tx.draftSave.create({
     data: {

@@ -12,6 +12,13 @@ export const MOST_CUES = 20_000;
 
 export const cueId = z.string().min(1).max(64);
 
+/**
+ * How a cue's times came about, where they were not heard: spread over the
+ * speech by the length of the text; or, from such a spreading, with a start
+ * that somebody heard.
+ */
+export const CUE_TIMINGS = ['approximate', 'start heard'] as const;
+
 export const cue = z
   .object({
     id: cueId,
@@ -21,6 +28,8 @@ export const cue = z
     text: z.string().max(5_000),
     /** WebVTT cue settings as they stood behind the times, or empty. */
     settings: z.string().max(500),
+    /** Absent where both times are as they were heard or as a file gave them. */
+    timing: z.enum(CUE_TIMINGS).optional(),
   })
   .refine((c) => c.endMs > c.startMs, { message: 'A cue ends after it starts.', path: ['endMs'] });
 

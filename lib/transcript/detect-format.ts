@@ -4,10 +4,10 @@ import { isSrtTimes } from './srt-read.ts';
 import { isTtml } from './ttml-read.ts';
 import { isWebVtt } from './webvtt-read.ts';
 
-export const TRANSCRIPT_FORMATS = ['webvtt', 'srt', 'ttml', 'stamped text'] as const;
+export const TRANSCRIPT_FORMATS = ['webvtt', 'srt', 'ttml', 'stamped text', 'script'] as const;
 export type TranscriptFormat = (typeof TRANSCRIPT_FORMATS)[number];
 
-/** The format, or null where no time is found in it at all. */
+/** The format; a script where no time is found in it at all, null where there are no words either. */
 export function detectFormat(text: string): TranscriptFormat | null {
   if (isWebVtt(text)) return 'webvtt';
   if (isTtml(text)) return 'ttml';
@@ -15,7 +15,8 @@ export function detectFormat(text: string): TranscriptFormat | null {
   // Also WebVTT that has lost its first line: its times are SRT's with a point.
   if (lines.some((line) => isSrtTimes(line))) return 'srt';
   if (lines.some((line) => readStampedLine(line) !== null)) return 'stamped text';
-  return null;
+  const isOther = /^\uFEFF?\s*[[{<]/.test(text);
+  return !isOther && /\p{L}/u.test(text) ? 'script' : null;
 }
 
 /** Files that people take for transcripts, by their first bytes. */

@@ -15,6 +15,12 @@ export interface CueEdit {
 
 /** Shortest cue that an edit leaves, ms. */
 export const SHORTEST_MS = 50;
+/** The cue with another word on how its times came about. */
+export function withTiming(cue: Cue, timing: Cue['timing']): Cue {
+  const { timing: _, ...rest } = cue;
+  return timing === undefined ? rest : { ...rest, timing };
+}
+
 const inRange = (ms: number): number => Math.min(Math.max(Math.round(ms), 0), LONGEST_MS);
 
 /**
@@ -49,7 +55,7 @@ export function splitCue(cue: Cue, offset: number, newId: string, atMs?: number)
   return {
     put: [
       { ...cue, endMs: at, text: first },
-      { ...cue, id: newId, startMs: at, text: second },
+      { ...withTiming(cue, cue.timing && 'approximate'), id: newId, startMs: at, text: second },
     ],
     remove: [],
   };
@@ -66,7 +72,7 @@ export function joinCues(first: Cue, second: Cue): CueEdit | null {
   return {
     put: [
       {
-        ...first,
+        ...withTiming(first, first.timing ?? (second.timing && 'start heard')),
         text,
         startMs: Math.min(first.startMs, second.startMs),
         endMs: Math.max(first.endMs, second.endMs),
@@ -99,7 +105,9 @@ export function retimeCue(cue: Cue, times: { readonly startMs?: number; readonly
     times.startMs !== undefined && times.endMs === undefined
       ? { startMs: Math.max(0, Math.min(startMs, cue.endMs - SHORTEST_MS)), endMs: cue.endMs }
       : { startMs, endMs: Math.max(endMs, startMs + SHORTEST_MS) };
-  return { put: [{ ...cue, ...moved }], remove: [] };
+  // An edge that is set is heard; what is left is a guess still.
+  const timing = times.startMs !== undefined && times.endMs === undefined && cue.timing && 'start heard';
+  return { put: [{ ...withTiming(cue, timing || undefined), ...moved }], remove: [] };
 }
 
 /**

@@ -4,14 +4,18 @@
  * transcript. The same bytes and answers give the same cues.
  */
 import { failed, ok, type Result } from '#lib/result.ts';
+import type { Span } from '#lib/time/time.ts';
 import { type Cue, MOST_CUES } from './cue.ts';
+import { cuesOfScript } from './cues-of-script.ts';
 import { cuesOfSrt } from './cues-of-srt.ts';
 import { cuesOfStampedText } from './cues-of-stamped-text.ts';
 import { cuesOfTtml } from './cues-of-ttml.ts';
 import { cuesOfWebVtt } from './cues-of-webvtt.ts';
 import { detectFormat, type OtherFile, otherFileOf, type TranscriptFormat } from './detect-format.ts';
+import { withTiming } from './edit-cues.ts';
 import { decodeAs, decodeBytes, type Encoding, type EncodingCandidate } from './encoding.ts';
 import { type Loss, lossOf } from './loss.ts';
+import { speechBetween } from './spread-script.ts';
 import { takeCues } from './take-cues.ts';
 
 /** Largest transcript file, bytes: a hundred hours of speech are less than half of it. */
@@ -47,6 +51,8 @@ interface Reading {
   readonly encoding?: Encoding | undefined;
   /** Length of the recording, where it is known; ends the last piece of a stamped text. */
   readonly recordingMs: number | null;
+  /** Pauses of the recording, over whose speech a script is spread. */
+  readonly pauses?: readonly Span[] | undefined;
   readonly newId: () => string;
 }
 
@@ -67,7 +73,7 @@ export function readTranscript(
   if (text.trim() === '') return failed({ code: 'transcript-empty' });
   const format = detectFormat(text);
   if (!format) return failed({ code: 'transcript-without-times', firstLines: text.trim().slice(0, 200) });
-  const read = readAs(format, text, reading.recordingMs);
+  const read = readAs(format, text, reading);
   if (read.found.length > MOST_CUES)
     return failed({ code: 'transcript-too-many-cues', cues: read.found.length, most: MOST_CUES });
   const taken = takeCues(read.found, reading.newId);
@@ -75,10 +81,11 @@ export function readTranscript(
     (a, b) => a.line - b.line,
   );
   if (taken.cues.length === 0) return failed({ code: 'transcript-without-cues', format, losses });
-  return ok({ kind: 'read', format, encoding, cues: taken.cues, losses });
+  const cues = format === 'script' ? taken.cues.map((one) => withTiming(one, 'approximate')) : taken.cues;
+  return ok({ kind: 'read', format, encoding, cues, losses });
 }
 
-function readAs(format: TranscriptFormat, text: string, recordingMs: number | null) {
+function readAs(format: TranscriptFormat, text: string, { recordingMs, pauses = [] }: Reading) {
   switch (format) {
     case 'webvtt':
       return cuesOfWebVtt(text);
@@ -88,6 +95,10 @@ function readAs(format: TranscriptFormat, text: string, recordingMs: number | nu
       return cuesOfTtml(text, recordingMs);
     case 'stamped text':
       return cuesOfStampedText(text, recordingMs);
+    case 'script': {
+      const speech = recordingMs === null ? [] : speechBetween(pauses, recordingMs);
+      return { found: cuesOfScript(text, speech), losses: [] };
+    }
   }
 }
 

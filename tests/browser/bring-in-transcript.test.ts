@@ -64,7 +64,9 @@ describe('bringing a transcript in', () => {
   });
 
   test('says how many cues it would replace', async () => {
-    await app.db.cue.createMany({ data: someCues(3).map((cue) => ({ ...cue, lessonId: owner.lessonId })) });
+    await app.db.cue.createMany({
+      data: someCues(3).map((cue) => ({ ...cue, timing: null, lessonId: owner.lessonId })),
+    });
     await page.goto(`${owner.bench}/bring-in`);
     await choose('lesson.vtt', Buffer.from(WEBVTT));
     await page.getByText('The lesson has 3 cues now').waitFor();
@@ -135,7 +137,9 @@ describe('files of the draft', () => {
     ['chapters.vtt', 'text/vtt', 'WEBVTT\n'],
     ['transcript.txt', 'text/plain', '[0:00] Sentence 1.\n'],
   ])('%s is saved as a file', async (name, type, text) => {
-    await app.db.cue.createMany({ data: someCues(1).map((cue) => ({ ...cue, lessonId: owner.lessonId })) });
+    await app.db.cue.createMany({
+      data: someCues(1).map((cue) => ({ ...cue, timing: null, lessonId: owner.lessonId })),
+    });
     const answer = await fetch(`${owner.api}/exports/${name}`, { headers: { cookie: owner.cookie } });
     expect(answer.headers.get('content-type')).toBe(`${type}; charset=utf-8`);
     expect(answer.headers.get('content-disposition')).toMatch(/^attachment/);

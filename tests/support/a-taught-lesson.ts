@@ -17,7 +17,9 @@ export async function aTaughtLesson(app: TestApp, content = aContent(), cues = a
   const rows = await aLesson(app.db, { content });
   await givePassword(app.db, rows.userId);
   await aReadyRecording(app.db, app.files, rows.lessonId, 90_000);
-  await app.db.cue.createMany({ data: cues.map((cue) => ({ ...cue, lessonId: rows.lessonId })) });
+  await app.db.cue.createMany({
+    data: cues.map((cue) => ({ ...cue, timing: null, lessonId: rows.lessonId })),
+  });
   return {
     ...rows,
     page: `${app.address}/workshop/w-${rows.workshopId}/lesson/l-${rows.lessonId}`,

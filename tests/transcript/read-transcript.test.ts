@@ -140,7 +140,8 @@ describe('what is no transcript', () => {
     ['%PDF-1.7 rest', 'transcript-not-text'],
     ['{\\rtf1 words}', 'transcript-not-text'],
     ['<!doctype html><p>Hello', 'transcript-not-text'],
-    ['Words with no time at all', 'transcript-without-times'],
+    ['12 34 --- 56', 'transcript-without-times'],
+    ['{"a": "words"}', 'transcript-without-times'],
     ['WEBVTT\n\n', 'transcript-without-cues'],
   ])('%j: %s', (text, code) => {
     expect(readTranscript(bytesOf(text), { recordingMs: null, newId })).toMatchObject({

@@ -1,0 +1,2 @@
+-- How a cue's times came about, where they were not heard.
+ALTER TABLE "cue" ADD COLUMN "timing" TEXT;
