@@ -7,6 +7,8 @@ export default defineConfig({
   test: {
     env: { BENCHLEAF_LOG: 'silent' },
     testTimeout: 30_000,
+    // A busy machine may let a page wait for longer than the usual second.
+    expect: { poll: { timeout: 15_000 } },
     projects: [
       {
         extends: true,

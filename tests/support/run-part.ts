@@ -45,7 +45,9 @@ export class Part {
           ? resolve()
           : reject(new Error(`The ${this.name} did not start: ${JSON.stringify(message)}`)),
       );
-      child.once('exit', () => reject(new Error(`The ${this.name} ended while starting:\n${this.said}`)));
+      child.once('exit', (code, signal) =>
+        reject(new Error(`The ${this.name} ended (${signal ?? code}) while starting:\n${this.said}`)),
+      );
     });
   }
 
