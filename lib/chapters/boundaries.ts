@@ -22,6 +22,12 @@ export interface BoundaryOptions {
   readonly habits?: Habits;
   /** Indexes of units that begin a piece whatever the words say: what the teacher has set. */
   readonly fixed?: readonly number[];
+  /** Indexes of units that begin no piece: what the teacher has refused. */
+  readonly barred?: readonly number[];
+  /** Pieces are no shorter, ms, except between two that are fixed; 0 where not given. */
+  readonly shortestMs?: number;
+  /** What each unit says for being of one kind or another, nats: pieces of one kind are preferred. */
+  readonly kinds?: readonly (readonly number[])[];
   /** The most pieces that are asked for; 60 where not given. */
   readonly most?: number;
 }
@@ -42,8 +48,12 @@ const EVENNESS = 3;
 const LENGTH_GRACE_MS = 1_000;
 /** What one more piece must earn, in nats a square root of a minute. A lecture of an hour falls into about seven. */
 const PRICE = 4.5;
+/** The same where kinds are heard, since each piece then earns more. */
+const PRICE_WITH_KINDS = 6;
 /** However a text reads, no more than 3 and this many a square root of a minute are suggested. */
 const MOST_SUGGESTED = 3;
+/** How much what is said for a kind counts. */
+const KIND_WEIGHT = 0.8;
 /** More places than this are thinned out first: the best opening of each few neighbours stays. */
 const MOST_PLACES = 700;
 const MOST_PIECES = 60;
@@ -56,14 +66,18 @@ export function findBoundaries(units: readonly Unit[], options: BoundaryOptions 
   const said: readonly Said[] = units.map((unit, index) => ({ ...unit, words: words[index] ?? [] }));
   const opening = openingNats(said, options.habits ?? NO_HABITS);
   const fixed = new Set((options.fixed ?? []).filter((at) => at > 0 && at < units.length));
-  const places = thinnedPlaces(opening, fixed);
+  const barred = new Set((options.barred ?? []).filter((at) => !fixed.has(at)));
+  const places = thinnedPlaces(opening, fixed, barred);
   const hold = holdOf(vocabulary);
-  const costs = pieceCosts(vocabulary, units, places, fixed, hold);
-  const most = Math.min(options.most ?? MOST_PIECES, places.length);
-  const fewest = Math.min(most, fixed.size + 1);
-  const { best, back } = partings(costs, places, opening, most);
+  const costs = pieceCosts(vocabulary, units, places, fixed, hold, options.shortestMs ?? 0);
+  if (options.kinds) preferOneKind(costs, options.kinds, places);
+  const asked = Math.min(Math.max(options.most ?? MOST_PIECES, fixed.size + 1), places.length);
+  const { best, back } = partings(costs, places, opening, asked);
+  const fewest = fixed.size + 1;
+  let most = fewest;
+  while (most < asked && Number.isFinite(best[most])) most += 1;
   const minutes = (lastEnd(units) - firstStart(units)) / 60_000;
-  const price = PRICE * hold * Math.sqrt(Math.max(minutes, 0.1));
+  const price = (options.kinds ? PRICE_WITH_KINDS : PRICE) * hold * Math.sqrt(Math.max(minutes, 0.1));
   return {
     suggested: suggestedCount(best, fewest, most, price, options.habits?.usualMs ?? null, minutes),
     fewest,
@@ -76,17 +90,21 @@ const firstStart = (units: readonly Unit[]): number => units[0]?.startMs ?? 0;
 const lastEnd = (units: readonly Unit[]): number => units.at(-1)?.endMs ?? 0;
 
 /** Indexes where a piece may begin, the first unit first. */
-function thinnedPlaces(opening: readonly number[], fixed: ReadonlySet<number>): readonly number[] {
+function thinnedPlaces(
+  opening: readonly number[],
+  fixed: ReadonlySet<number>,
+  barred: ReadonlySet<number>,
+): readonly number[] {
   const group = Math.ceil(opening.length / MOST_PLACES);
   const places: number[] = [0];
   for (let from = 1; from < opening.length; from += group) {
     const until = Math.min(from + group, opening.length);
-    let kept = from;
+    let kept: number | null = null;
     for (let at = from; at < until; at++) {
       if (fixed.has(at)) places.push(at);
-      if ((opening[at] ?? 0) > (opening[kept] ?? 0)) kept = at;
+      else if (!barred.has(at) && (kept === null || (opening[at] ?? 0) > (opening[kept] ?? 0))) kept = at;
     }
-    if (!fixed.has(kept)) places.push(kept);
+    if (kept !== null) places.push(kept);
   }
   return places.sort((a, b) => a - b);
 }
@@ -101,6 +119,7 @@ function pieceCosts(
   places: readonly number[],
   fixed: ReadonlySet<number>,
   hold: number,
+  shortestMs: number,
 ): readonly Float64Array[] {
   const startsMs = Float64Array.from(
     [...places, units.length],
@@ -110,16 +129,44 @@ function pieceCosts(
   const rows = cohesionRows(words, places);
   rows.forEach((row, from) => {
     const startMs = startMsAt(from);
+    const isSet = (place: number) => place === 0 || place === places.length || fixed.has(places[place] ?? 0);
     let broken = false;
     for (let step = 0; step < row.length; step++) {
       const to = from + step + 1;
       const lengthMs = Math.max(0, startMsAt(to) - startMs);
       const cost = hold * (row[step] ?? 0) - EVENNESS * Math.log(lengthMs + LENGTH_GRACE_MS);
-      row[step] = broken ? Number.POSITIVE_INFINITY : cost;
+      const tooShort = lengthMs < shortestMs && !(isSet(from) && isSet(to));
+      row[step] = broken || tooShort ? Number.POSITIVE_INFINITY : cost;
       broken ||= fixed.has(places[to] ?? units.length);
     }
   });
   return rows;
+}
+
+/** Takes from each piece's cost what its units say together for the one kind that fits them best. */
+function preferOneKind(
+  costs: readonly Float64Array[],
+  kinds: readonly (readonly number[])[],
+  places: readonly number[],
+): void {
+  const classes = kinds[0]?.length ?? 0;
+  // Sums over all units before each place, so that a piece's sum is a difference.
+  const before = Array.from({ length: classes }, () => new Float64Array(kinds.length + 1));
+  kinds.forEach((unit, index) => {
+    before.forEach((sums, kind) => {
+      sums[index + 1] = (sums[index] ?? 0) + (unit[kind] ?? 0);
+    });
+  });
+  const ends = [...places, kinds.length];
+  costs.forEach((row, from) => {
+    const start = places[from] ?? 0;
+    for (let step = 0; step < row.length; step++) {
+      const end = ends[from + step + 1] ?? 0;
+      let most = 0;
+      for (const sums of before) most = Math.max(most, (sums[end] ?? 0) - (sums[start] ?? 0));
+      row[step] = (row[step] ?? 0) - KIND_WEIGHT * most;
+    }
+  });
 }
 
 /** `best[count - 1]`: the least cost of so many pieces; `back[count - 1][to]`: where the last of them begins. */
