@@ -3,7 +3,18 @@ const PURE =
   '^lib/(time|transcript|glossary|chapters|rings|weave|kit|lesson|retiming|facts)/|^lib/(result|thing)\\.ts$';
 const RIM = '^lib/(recording|storage|data|jobs|access|config)/';
 // Each pure folder may import those that stand above it, and itself.
-const ORDER = ['time', 'transcript', 'glossary', 'chapters', 'rings', 'weave', 'kit', 'lesson', 'retiming', 'facts'];
+const ORDER = [
+  'time',
+  'transcript',
+  'glossary',
+  'chapters',
+  'rings',
+  'weave',
+  'kit',
+  'lesson',
+  'retiming',
+  'facts',
+];
 
 module.exports = {
   forbidden: [
