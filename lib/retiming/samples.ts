@@ -7,7 +7,6 @@
 /** Samples a second of all sound in this folder. */
 export const RATE = 8_000;
 
-export const samplesOf = (ms: number): number => Math.round((ms * RATE) / 1000);
 export const msOf = (samples: number): number => Math.round((samples * 1000) / RATE);
 
 export interface SampleSource {
