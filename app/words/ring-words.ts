@@ -52,7 +52,7 @@ export function fitFaultWords(fault: FitFault): string {
     case 'packing':
       return fault.wires === 1
         ? `A wire of ${figure(fault.wireMm, 2)} mm cannot pass this ring: ${room}.`
-        : `${fault.wires} wires cannot pass this ring side by side, even with the thinnest wire of the lesson (${figure(fault.wireMm, 2)} mm): ${room}.`;
+        : `${fault.wires} wires cannot pass this ring side by side, even if all were as thin as the thinnest (${figure(fault.wireMm, 2)} mm): ${room}.`;
     case 'two thickest':
       return `The two thickest wires do not lie beside each other in this ring: ${room}.`;
     case 'area':
@@ -77,10 +77,15 @@ export function bandWords(
   }
 }
 
+/** `from a weighed hundred (17.2 g)`, `reckoned with 8.96 g/cm³ (CRC Handbook)`. */
+export const ringMassSource = (mass: RingMass): string =>
+  mass.from === 'weighed'
+    ? `from a weighed hundred (${figure(mass.hundredG, 3)} g)`
+    : `reckoned with ${mass.densityGPerCm3} g/cm³ (${mass.source})`;
+
 /** `0.172 g a ring, from a weighed hundred (17.2 g)`; says which way it came about. */
 export function ringMassWords(mass: RingMass | null): string {
   if (!mass) return 'No mass: give the density of the metal, or weigh a hundred.';
-  return mass.from === 'weighed'
-    ? `${figure(mass.g, 4)} g a ring, from a weighed hundred (${figure(mass.hundredG, 3)} g)`
-    : `about ${figure(mass.g, 4)} g a ring, reckoned with ${mass.densityGPerCm3} g/cm³ (${mass.source})`;
+  const about = mass.from === 'weighed' ? '' : 'about ';
+  return `${about}${figure(mass.g, 4)} g a ring, ${ringMassSource(mass)}`;
 }

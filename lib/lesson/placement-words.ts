@@ -4,25 +4,8 @@
  * has the same facts.
  */
 import type { Content, Placement } from './content.ts';
-
-const NUMBERS = [
-  'no',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-  'twelve',
-];
-
-/** `two` up to twelve, figures above. */
-export const countWord = (count: number): string => NUMBERS[count] ?? String(count);
+import { countWord } from './count-word.ts';
+import { passesWords } from './passes-words.ts';
 
 /** `one large copper ring`, `two large copper rings`; a kind named `copper ring` keeps its name. */
 export function ringsWord(name: string, count: number): string {
@@ -45,24 +28,20 @@ type Kinds = Pick<Content, 'ringKinds'>;
 const nameOf = (content: Kinds, id: string): string =>
   content.ringKinds.find((kind) => kind.id === id)?.name.trim() ?? '';
 
-/** `from the front`, `two from the front and one from the back`, or empty where nothing is passed. */
-function passesWord(passes: Placement['passes']): string {
-  const front = passes.filter((pass) => pass.from === 'front').length;
-  const back = passes.length - front;
-  if (passes.length === 0) return '';
-  const rings = `${countWord(passes.length)} ${passes.length === 1 ? 'ring' : 'rings'}`;
-  if (back === 0) return `through ${rings} from the front`;
-  if (front === 0) return `through ${rings} from the back`;
-  return `through ${rings}, ${countWord(front)} from the front and ${countWord(back)} from the back`;
-}
-
 /**
  * The facts of a placement in the order in which hands do them: opened,
  * carried, passed, laid. Empty parts are left out; `[]` where it says nothing.
  */
 export function placementFacts(content: Kinds, placement: Placement): readonly string[] {
   const carried = placement.carries
-    .map((carry) => ringsWord(nameOf(content, carry.ringKind), carry.count))
+    .map((carry) => {
+      const rings = ringsWord(nameOf(content, carry.ringKind), carry.count);
+      const side =
+        placement.opened === null || !carry.from
+          ? ''
+          : ` from ${carry.count === 1 ? 'its' : 'their'} ${carry.from}`;
+      return `${rings}${side}`;
+    })
     .join(' and ');
   const facts: string[] = [];
   if (placement.opened !== null) facts.push(`open ${ringsWord(nameOf(content, placement.opened), 1)}`);
@@ -70,7 +49,7 @@ export function placementFacts(content: Kinds, placement: Placement): readonly s
     facts.push(
       placement.opened === null ? `lay out ${carried}, closed` : `pick up ${carried}, closed beforehand`,
     );
-  const passes = passesWord(placement.passes);
+  const passes = passesWords(placement.passes);
   if (passes !== '') facts.push(`go ${passes}`);
   const lie = LIE_WORDS[placement.lie];
   if (lie !== '') facts.push(lie);

@@ -5,6 +5,7 @@
  */
 import { z } from 'zod';
 import { line, offer, thingId } from '#lib/thing.ts';
+import { homeMade } from './home-made.ts';
 
 /** A size as the teacher stated it, with the millimetres that it means. */
 export const statedSize = z.object({
@@ -35,5 +36,7 @@ export const ringKind = z.object({
   /** Grams of a weighed hundred; wins over the computed mass. */
   weighedHundredG: z.number().positive().max(100_000).nullable(),
   offer: offer.nullable(),
+  /** How the teacher winds and cuts them herself; absent where they are bought. */
+  homeMade: homeMade.optional(),
 });
 export type RingKind = Readonly<z.infer<typeof ringKind>>;

@@ -52,7 +52,7 @@ export const placement = z.object({
   /** One entry per ring that is passed, in the order passed; counted before this placement adds anything. */
   passes: z.array(z.object({ from: z.enum(SIDES), ring: ringRef.optional() })).max(50),
   lie: z.enum(LIES),
-  /** The rings that the lie is about, counted when the placement is done; absent: what it added. */
+  /** The rings that the lie is about, counted when the placement is done; absent or empty: what it added. */
   lays: z.array(ringRef).max(50).optional(),
   /** Row that the opened ring joins (before the rings that it carries); absent: the piece's one row. */
   row: rowName.optional(),

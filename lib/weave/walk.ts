@@ -128,8 +128,12 @@ export function walkPiece(piece: Piece, repeats: number): Woven {
         if (ring !== null)
           links.push({ by: opened, through: ring, from: placement.passes[pass]?.from ?? null, turn: at });
       });
-    const lays = placement.lays?.map((ref) => resolveRef(rows, ref));
-    const laid = lays ?? (placement.lie === 'as it falls' ? [] : addedBy(opened, carried));
+    const laid =
+      placement.lays && placement.lays.length > 0
+        ? placement.lays.map((ref) => resolveRef(rows, ref))
+        : placement.lie === 'as it falls'
+          ? []
+          : addedBy(opened, carried);
     return { ...turn, opened, carried, passed, laid };
   });
   return { rings, links, turns, rows, isNamed };

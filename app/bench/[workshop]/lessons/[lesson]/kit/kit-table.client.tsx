@@ -162,7 +162,7 @@ function RingRow({ line, kit, explained }: { line: RingLine; kit: KitList; expla
       <tr>
         <th scope="row">
           <span className={styles.kind}>
-            <RingFigure kind={ringKind} />
+            <RingFigure kind={ringKind} among={kit.rings.map((each) => each.ringKind)} />
             <span>
               {ringKind.name || 'ring kind without a name'}
               <span className={styles.sizes}>

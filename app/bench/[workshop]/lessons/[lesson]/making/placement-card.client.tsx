@@ -1,17 +1,21 @@
 'use client';
 /** One placement: what is opened, picked up, passed and how it lies; its sentence and its moment. */
+import { pieceFaultWords } from '#app/words/weave-words.ts';
 import { placementFacts } from '#lib/lesson/placement-words.ts';
 import { proposeSentence } from '#lib/lesson/propose-sentence.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
-import { LIES, type Placement, type SequencePart, type Side } from '#lib/weave/placement.ts';
+import type { PieceFault } from '#lib/weave/check-piece.ts';
+import { ringsNear } from '#lib/weave/near-rings.ts';
+import { LIES, type Placement, type SequencePart } from '#lib/weave/placement.ts';
 import { useDraft } from '../draft.client.tsx';
 import { ChoiceField } from './fields/choice-field.client.tsx';
 import fieldStyles from './fields/fields.module.css';
-import { NumberField } from './fields/number-field.client.tsx';
 import { TextField } from './fields/text-field.client.tsx';
 import { ItemButtons } from './item-buttons.client.tsx';
 import styles from './making.module.css';
 import { MomentField } from './moment-field.client.tsx';
+import { PlacementCarries } from './placement-carries.client.tsx';
+import { PlacementLays, PlacementPasses } from './placement-passes.client.tsx';
 import { PlacementFigure } from './ring-figure.tsx';
 import type { ListDeeds } from './use-list.ts';
 
@@ -23,6 +27,11 @@ export interface PlacementCardProps {
   readonly rings: number;
   readonly lessonId: string;
   readonly list: ListDeeds<SequencePart>;
+  /** Faults of the whole piece that start here. */
+  readonly faults: readonly PieceFault[];
+  /** Names of rows and units that the piece has. */
+  readonly rows: readonly string[];
+  readonly units: readonly string[];
   readonly isOpen: boolean;
   readonly onToggle: () => void;
 }
@@ -30,10 +39,14 @@ export interface PlacementCardProps {
 export const placementName = (part: SequencePart, index: number): string => `${part} ${index + 1}`;
 
 export function PlacementCard(props: PlacementCardProps) {
-  const { placement, part, index, rings, list, isOpen, onToggle } = props;
+  const { placement, part, index, rings, list, faults, isOpen, onToggle } = props;
   const { content, mayEdit } = useDraft();
   const called = placementName(part, index);
-  const facts = placementFacts(content, placement);
+  // Where the sentence was made from the facts, they would be said twice.
+  const facts =
+    placement.sentence !== '' && placement.sentence === proposeSentence(content, placement)
+      ? null
+      : placementFacts(content, placement);
   const known = (id: string): boolean => content.ringKinds.some((kind) => kind.id === id);
   const unknown = [placement.opened, ...placement.carries.map((c) => c.ringKind)].some(
     (id) => id !== null && !known(id),
@@ -47,12 +60,18 @@ export function PlacementCard(props: PlacementCardProps) {
             {index + 1}. {placement.sentence || <span className="soft">No sentence for the pupil yet</span>}
           </h4>
           <p className="soft">
-            {facts.length > 0 ? `${facts.join('; ')}. ` : 'Adds nothing yet. '}
+            {facts && (facts.length > 0 ? `${facts.join('; ')}. ` : 'Adds nothing yet. ')}
             <span className="label">
               {rings} {rings === 1 ? 'ring' : 'rings'} so far
             </span>{' '}
             {placement.atMs !== null && <span className="label">{formatTimeCode(placement.atMs)}</span>}
           </p>
+          {placement.unit && <p className="soft">Unit: {placement.unit}</p>}
+          {faults.map((fault) => (
+            <p key={`${fault.code} ${'pass' in fault ? fault.pass : ''}`} className="fault">
+              {pieceFaultWords(fault, (id) => content.ringKinds.find((kind) => kind.id === id)?.name ?? '')}
+            </p>
+          ))}
           {unknown && (
             <p className="fault">A ring kind of this placement was taken out. Choose another one.</p>
           )}
@@ -79,9 +98,7 @@ export function PlacementCard(props: PlacementCardProps) {
   );
 }
 
-const otherSide = (side: Side): Side => (side === 'front' ? 'back' : 'front');
-
-function PlacementFields({ placement, part, index, lessonId, list }: PlacementCardProps) {
+function PlacementFields({ placement, part, index, lessonId, list, rows, units }: PlacementCardProps) {
   const { content } = useDraft();
   const place = `${lessonId}/${placement.id}`;
   const called = placementName(part, index);
@@ -93,6 +110,11 @@ function PlacementFields({ placement, part, index, lessonId, list }: PlacementCa
     id === null || kinds.some(([known]) => known === id)
       ? kinds
       : [...kinds, [id, 'taken out: choose another'] as const];
+  const near = (moment: 'before' | 'after') =>
+    ringsNear(content, placement.id, moment).map((ring) => ({
+      ...ring,
+      kindName: kinds.find(([id]) => id === ring.ringKind)?.[1] ?? '',
+    }));
   return (
     <div className={styles.fields}>
       <div className={fieldStyles.grid}>
@@ -103,109 +125,45 @@ function PlacementFields({ placement, part, index, lessonId, list }: PlacementCa
           choices={[['', 'no ring (closed ones are laid out)'] as const, ...withMissing(placement.opened)]}
           onTake={(id) => put({ opened: id === '' ? null : id }, 'opened ring')}
         />
+        {placement.opened !== null && (
+          <TextField
+            label="Joins row"
+            hint="A letter or a word; empty where the piece has one row."
+            value={placement.row ?? ''}
+            maxLength={20}
+            known={rows}
+            onTake={(row, run) => put({ row }, 'row', run)}
+          />
+        )}
         <ChoiceField
           label="Lies"
           value={placement.lie}
           choices={LIES.map((lie) => [lie, lie] as const)}
           onTake={(lie) => put({ lie }, 'how it lies')}
         />
-      </div>
-      <fieldset>
-        <legend>Closed rings it picks up</legend>
-        {placement.carries.map((carry, at) => {
-          const replace = (over: Partial<typeof carry>, run?: string) =>
-            put({ carries: placement.carries.with(at, { ...carry, ...over }) }, 'carried rings', run);
-          return (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a carry is its place in the order
-            <div key={at} className={styles.carry}>
-              <NumberField
-                label="How many"
-                place={`${place}/carry-${at}`}
-                value={carry.count}
-                places={0}
-                least={1}
-                most={1000}
-                onTake={(count, run) => replace({ count: count ?? 1 }, run)}
-              />
-              <ChoiceField
-                label="of"
-                value={carry.ringKind}
-                choices={withMissing(carry.ringKind)}
-                onTake={(ringKind) => replace({ ringKind })}
-              />
-              <button
-                type="button"
-                className="bare"
-                onClick={() => put({ carries: placement.carries.toSpliced(at, 1) }, 'carried rings')}
-              >
-                Take out<span className="unseen"> these closed rings</span>
-              </button>
-            </div>
-          );
-        })}
-        {kinds[0] && placement.carries.length < 20 ? (
-          <button
-            type="button"
-            className="quiet"
-            onClick={() =>
-              put(
-                { carries: [...placement.carries, { ringKind: kinds[0]?.[0] ?? '', count: 1 }] },
-                'carried rings',
-              )
-            }
-          >
-            Add closed rings
-          </button>
-        ) : (
-          kinds.length === 0 && <p className="hint">Describe a ring kind first.</p>
+        {part === 'repeat' && (
+          <TextField
+            label="Belongs to unit"
+            hint="Only where the piece has several units to repeat."
+            value={placement.unit ?? ''}
+            maxLength={20}
+            known={units}
+            onTake={(unit, run) => put({ unit }, 'unit', run)}
+          />
         )}
-      </fieldset>
-      <fieldset>
-        <legend>Rings it passes, in order</legend>
-        <div className={styles.passes}>
-          {placement.passes.map((pass, at) => (
-            <button
-              // biome-ignore lint/suspicious/noArrayIndexKey: a pass is its place in the order
-              key={at}
-              type="button"
-              className="quiet"
-              onClick={() =>
-                put({ passes: placement.passes.with(at, { from: otherSide(pass.from) }) }, 'passed rings')
-              }
-            >
-              <span className="unseen">Ring </span>
-              {at + 1}: from the {pass.from}
-              <span className="unseen">; turn to the {otherSide(pass.from)}</span>
-            </button>
-          ))}
-          {placement.passes.length === 0 && <span className="soft">None yet.</span>}
-        </div>
-        <div className="row">
-          {(['front', 'back'] as const).map((from) => (
-            <button
-              key={from}
-              type="button"
-              className="quiet"
-              aria-disabled={placement.passes.length >= 50}
-              onClick={() =>
-                placement.passes.length < 50 &&
-                put({ passes: [...placement.passes, { from }] }, 'passed rings')
-              }
-            >
-              Pass one from the {from}
-            </button>
-          ))}
-          {placement.passes.length > 0 && (
-            <button
-              type="button"
-              className="bare"
-              onClick={() => put({ passes: placement.passes.slice(0, -1) }, 'passed rings')}
-            >
-              Take the last one out
-            </button>
-          )}
-        </div>
-      </fieldset>
+      </div>
+      <PlacementPasses placement={placement} near={near('before')} put={put} />
+      <PlacementCarries
+        placement={placement}
+        place={place}
+        kinds={kinds}
+        withMissing={withMissing}
+        rows={rows}
+        put={put}
+      />
+      {placement.lie !== 'as it falls' && (
+        <PlacementLays placement={placement} near={near('after')} put={put} />
+      )}
       <TextField
         id={`${placement.id}-sentence`}
         label="Sentence for the pupil"

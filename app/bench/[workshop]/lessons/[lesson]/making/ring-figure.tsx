@@ -22,8 +22,9 @@ function Ring({ kind, x, y, open }: { kind: RingKind; x: number; y: number; open
   );
 }
 
-export function RingFigure({ kind }: { kind: RingKind }) {
-  const half = sizesOf(kind).outerMm / 2 + 0.4;
+/** As large as it is beside the other kinds of the lesson. */
+export function RingFigure({ kind, among }: { kind: RingKind; among: readonly RingKind[] }) {
+  const half = Math.max(...[kind, ...among].map((each) => sizesOf(each).outerMm)) / 2 + 0.4;
   return (
     <svg viewBox={`${-half} ${-half} ${2 * half} ${2 * half}`} width="56" height="56" aria-hidden="true">
       <Ring kind={kind} x={0} y={0} />

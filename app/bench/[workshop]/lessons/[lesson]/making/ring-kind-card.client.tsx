@@ -1,14 +1,10 @@
 'use client';
 /** One ring kind: sizes, metal, colour, mass, and what it tells about them at once. */
 import { useState } from 'react';
-import { bandWords, figure, fitFaultWords, ringMassWords } from '#app/words/ring-words.ts';
-import { bandFinding } from '#lib/rings/fit.ts';
-import { METALS, metalNameOf } from '#lib/rings/metals.ts';
+import { colourCodeOf } from '#lib/rings/colour-words.ts';
+import { metalNameOf } from '#lib/rings/metals.ts';
 import { formatSize } from '#lib/rings/parse-size.ts';
-import { massOf, ringsPer, sizesOf } from '#lib/rings/ring.ts';
 import type { RingKind } from '#lib/rings/ring-kind.ts';
-import { fitsOf } from '#lib/weave/fit-sequence.ts';
-import { usualBandOf } from '#lib/weave/usual-bands.ts';
 import { useDraft } from '../draft.client.tsx';
 import { ChoiceField } from './fields/choice-field.client.tsx';
 import fieldStyles from './fields/fields.module.css';
@@ -16,8 +12,11 @@ import { LengthField, NumberField } from './fields/number-field.client.tsx';
 import { OfferFields } from './fields/offer-fields.client.tsx';
 import { SizeField } from './fields/size-field.client.tsx';
 import { TextField } from './fields/text-field.client.tsx';
+import { HomeMadeFields } from './home-made.client.tsx';
 import { ItemButtons } from './item-buttons.client.tsx';
 import styles from './making.module.css';
+import { metalChoices, metalOf } from './metal-choices.ts';
+import { RingFacts } from './ring-facts.client.tsx';
 import { RingFigure } from './ring-figure.tsx';
 import type { ListDeeds } from './use-list.ts';
 
@@ -28,8 +27,6 @@ export interface RingKindCardProps {
   readonly kinds: ListDeeds<'ringKinds'>;
 }
 
-const METAL_CHOICES = [...METALS.map((m) => [m.id, m.name] as const), ['other', 'another metal'] as const];
-
 export function RingKindCard({ kind, index, lessonId, kinds }: RingKindCardProps) {
   const { content } = useDraft();
   const place = `${lessonId}/${kind.id}`;
@@ -38,11 +35,21 @@ export function RingKindCard({ kind, index, lessonId, kinds }: RingKindCardProps
     kinds.put({ ...kind, ...part }, what, run);
   // Open while it is new; not bound to the colour, or the first letter typed would close it.
   const [isNew] = useState(kind.colour === '');
-  const known = METAL_CHOICES.some(([id]) => id === kind.metal);
+  const choices = metalChoices(content.ringKinds);
+  const known = choices.some(([id]) => id === kind.metal);
+  const takeColour = (colour: string, run: string) => {
+    // The picture colour follows the words, until it was chosen by hand.
+    const follows = colourCodeOf(kind.colour) === kind.colourCode || kind.colour === '';
+    put(
+      { colour, ...(follows ? { colourCode: colourCodeOf(colour) ?? kind.colourCode } : {}) },
+      'colour',
+      run,
+    );
+  };
   return (
     <li className={styles.card} id={kind.id}>
       <div className={styles.cardHead}>
-        <RingFigure kind={kind} />
+        <RingFigure kind={kind} among={content.ringKinds} />
         <div className={styles.cardTitle}>
           <h3>{called}</h3>
           <p className="soft">
@@ -89,8 +96,8 @@ export function RingKindCard({ kind, index, lessonId, kinds }: RingKindCardProps
           <ChoiceField
             label="Metal"
             value={known ? kind.metal : 'other'}
-            choices={METAL_CHOICES}
-            onTake={(metal) => put({ metal, ...(metal === 'other' ? {} : { metalName: '' }) }, 'metal')}
+            choices={choices}
+            onTake={(metal) => put(metalOf(metal, content.ringKinds), 'metal')}
           />
           {(kind.metal === 'other' || !known) && (
             <>
@@ -120,7 +127,7 @@ export function RingKindCard({ kind, index, lessonId, kinds }: RingKindCardProps
             label="Colour in words"
             hint="So that it can be followed by ear."
             value={kind.colour}
-            onTake={(colour, run) => put({ colour }, 'colour', run)}
+            onTake={takeColour}
           />
           <div className="field">
             <label htmlFor={`${kind.id}-swatch`}>Colour in pictures</label>
@@ -157,6 +164,14 @@ export function RingKindCard({ kind, index, lessonId, kinds }: RingKindCardProps
             }
           />
         </div>
+        <HomeMadeFields
+          kind={kind}
+          place={place}
+          onTake={(made, run) => {
+            const { homeMade: _, ...bought } = kind;
+            kinds.put(made ? { ...kind, homeMade: made } : bought, 'how they are made', run);
+          }}
+        />
         <OfferFields
           place={place}
           linkId={`${kind.id}-link`}
@@ -167,56 +182,5 @@ export function RingKindCard({ kind, index, lessonId, kinds }: RingKindCardProps
         />
       </details>
     </li>
-  );
-}
-
-/** Aspect ratio and mass, and whether the sequence asks too much of this ring. */
-function RingFacts({ kind }: { kind: RingKind }) {
-  const { content } = useDraft();
-  const sizes = sizesOf(kind);
-  const mass = massOf(kind);
-  const broken = fitsOf(content, content.ringKinds).filter((fit) => fit.ringKind === kind.id && fit.fault);
-  const usual = usualBandOf(content.weave, content.otherNames);
-  const inRepeat = content.repeat.some(
-    (p) => p.opened === kind.id || p.carries.some((c) => c.ringKind === kind.id),
-  );
-  const finding = usual && inRepeat ? bandFinding(sizes.aspectRatio, usual.band) : 'usual';
-  return (
-    <>
-      <dl className={styles.facts}>
-        <div>
-          <dt>Aspect ratio</dt>
-          <dd>
-            <strong>{figure(sizes.aspectRatio, 2)}</strong>{' '}
-            <span className="soft">
-              {figure(sizes.innerMm, 3)} ÷ {figure(sizes.wireMm, 4)}
-              {sizes.innerFrom === 'measured' && ', measured'}
-            </span>
-          </dd>
-        </div>
-        <div>
-          <dt>Outer diameter</dt>
-          <dd>{figure(sizes.outerMm, 2)} mm</dd>
-        </div>
-        <div>
-          <dt>Mass</dt>
-          <dd>{ringMassWords(mass)}</dd>
-        </div>
-        {mass && (
-          <div>
-            <dt>In 100 g</dt>
-            <dd>about {Math.floor(100 * ringsPer('g', mass.g))} rings</dd>
-          </div>
-        )}
-      </dl>
-      {broken.map((fit) => (
-        <p key={fit.placementId} className="fault">
-          {fit.part}, placement {fit.number}: {fit.fault && fitFaultWords(fit.fault)}
-        </p>
-      ))}
-      {usual && finding !== 'usual' && (
-        <p className="notice caution">{bandWords(finding, sizes.aspectRatio, usual.weave, usual.band)}</p>
-      )}
-    </>
   );
 }

@@ -1,15 +1,21 @@
 'use client';
-/** The ring sequence in its three parts, its leaning, and the count of rings as it grows. */
+/** The ring sequence in its three parts, what holds of the whole piece, and the count of rings as it grows. */
 import { useEffect, useState } from 'react';
-import type { Change } from '#lib/lesson/change.ts';
 import { LEANINGS } from '#lib/lesson/content.ts';
-import { SEQUENCE_PARTS, type SequencePart } from '#lib/weave/placement.ts';
-import { mirroredPlacement, ringsAdded, runningCounts } from '#lib/weave/sequence.ts';
+import { mirrorMaking } from '#lib/lesson/mirror-making.ts';
+import { checkPiece, type PieceFault } from '#lib/weave/check-piece.ts';
+import { SEQUENCE_PARTS, type Sequence, type SequencePart } from '#lib/weave/placement.ts';
+import { unitsOf } from '#lib/weave/runs.ts';
+import { ringsAdded, runningCounts } from '#lib/weave/sequence.ts';
 import { useDraft } from '../draft.client.tsx';
 import { thingInAddress } from '../land-on-thing.client.tsx';
 import { ChoiceField } from './fields/choice-field.client.tsx';
 import styles from './making.module.css';
+import { PieceEndsFields } from './piece-ends.client.tsx';
+import { PieceState } from './piece-state.client.tsx';
 import { PlacementCard } from './placement-card.client.tsx';
+import { Runs } from './runs.client.tsx';
+import { StartFromWeave } from './start-from-weave.client.tsx';
 import { useList } from './use-list.ts';
 
 const PARTS: Readonly<Record<SequencePart, { readonly title: string; readonly about: string }>> = {
@@ -34,14 +40,29 @@ export function RingSequence({ lessonId }: { lessonId: string }) {
     return () => window.removeEventListener('hashchange', fromAddress);
   }, []);
   let before = 0;
+  const check = checkPiece(content);
   return (
     <>
+      <StartFromWeave key={content.ringKinds.map(({ id }) => id).join()} />
       <Leaning />
+      <PieceState check={check} />
       {SEQUENCE_PARTS.map((part) => {
         const from = before;
         before += content[part].reduce((sum, placement) => sum + ringsAdded(placement), 0);
-        return <Part key={part} part={part} from={from} lessonId={lessonId} open={open} onOpen={setOpen} />;
+        return (
+          <Part
+            key={part}
+            part={part}
+            from={from}
+            lessonId={lessonId}
+            faults={check.faults}
+            open={open}
+            onOpen={setOpen}
+          />
+        );
       })}
+      <PieceEndsFields />
+      <Runs lessonId={lessonId} />
     </>
   );
 }
@@ -49,15 +70,7 @@ export function RingSequence({ lessonId }: { lessonId: string }) {
 function Leaning() {
   const { content, change, mayEdit } = useDraft();
   const hand = content.leaning === 'left' ? 'right' : content.leaning === 'right' ? 'left' : null;
-  const mirror = () => {
-    if (!hand) return;
-    const parts = SEQUENCE_PARTS.flatMap((list) =>
-      content[list].map(
-        (placement): Change => ({ kind: 'put', list, item: { ...mirroredPlacement(placement) } }),
-      ),
-    );
-    change([{ kind: 'set', field: 'leaning', value: hand }, ...parts], `mirror to the ${hand}`);
-  };
+  const mirror = () => change(mirrorMaking(content), `mirror to the ${hand}`);
   return (
     <div className={styles.leaning}>
       <ChoiceField
@@ -81,20 +94,26 @@ interface PartProps {
   readonly part: SequencePart;
   readonly from: number;
   readonly lessonId: string;
+  readonly faults: readonly PieceFault[];
   readonly open: string | null;
   readonly onOpen: (id: string | null) => void;
 }
 
-function Part({ part, from, lessonId, open, onOpen }: PartProps) {
+function Part({ part, from, lessonId, faults, open, onOpen }: PartProps) {
   const list = useList(part, `placement in ${part}`);
   const { mayEdit, content } = useDraft();
   const counts = runningCounts(list.items, from);
   const { title, about } = PARTS[part];
+  const rows = rowsOf(content);
+  const units = unitsOf(content).filter((unit) => unit !== '');
   const add = () => {
     const id = crypto.randomUUID();
+    const last = list.items.at(-1);
     list.add({
       id,
       opened: content.ringKinds[0]?.id ?? null,
+      ...(last?.row ? { row: last.row } : {}),
+      ...(last?.unit ? { unit: last.unit } : {}),
       carries: [],
       passes: [],
       lie: 'as it falls',
@@ -121,6 +140,9 @@ function Part({ part, from, lessonId, open, onOpen }: PartProps) {
             rings={counts[index] ?? 0}
             lessonId={lessonId}
             list={list}
+            faults={faults.filter((fault) => fault.placementId === placement.id)}
+            rows={rows}
+            units={units}
             isOpen={open === placement.id}
             onToggle={() => onOpen(open === placement.id ? null : placement.id)}
           />
@@ -134,4 +156,15 @@ function Part({ part, from, lessonId, open, onOpen }: PartProps) {
       )}
     </section>
   );
+}
+
+/** Rows that placements name, in the order in which they first appear. */
+function rowsOf(content: Sequence): readonly string[] {
+  const named = SEQUENCE_PARTS.flatMap((part) =>
+    content[part].flatMap((placement) => [
+      placement.row ?? '',
+      ...placement.carries.map((carry) => carry.row ?? ''),
+    ]),
+  );
+  return [...new Set(named)].filter((row) => row !== '');
 }

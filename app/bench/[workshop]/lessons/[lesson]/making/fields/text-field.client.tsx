@@ -13,9 +13,12 @@ export interface TextFieldProps {
   /** Where other screens lead to. */
   readonly id?: string;
   readonly placeholder?: string;
+  /** Words that were used before, offered as it is typed. */
+  readonly known?: readonly string[];
 }
 
-export function TextField({ label, value, onTake, hint, rows, maxLength, id, placeholder }: TextFieldProps) {
+export function TextField(props: TextFieldProps) {
+  const { label, value, onTake, hint, rows, maxLength, id, placeholder, known } = props;
   const own = useId();
   const run = useRef('');
   const at = id ?? own;
@@ -35,7 +38,19 @@ export function TextField({ label, value, onTake, hint, rows, maxLength, id, pla
       {rows ? (
         <textarea {...shared} rows={rows} onChange={(e) => onTake(e.target.value, run.current)} />
       ) : (
-        <input {...shared} type="text" onChange={(e) => onTake(e.target.value, run.current)} />
+        <input
+          {...shared}
+          type="text"
+          list={known && known.length > 0 ? `${at}-known` : undefined}
+          onChange={(e) => onTake(e.target.value, run.current)}
+        />
+      )}
+      {known && known.length > 0 && (
+        <datalist id={`${at}-known`}>
+          {known.map((word) => (
+            <option key={word} value={word} />
+          ))}
+        </datalist>
       )}
       {hint && (
         <p className="hint" id={`${at}-hint`}>
