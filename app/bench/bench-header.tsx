@@ -40,6 +40,7 @@ export function BenchHeader({ caller, workshops, at }: Props) {
                 ...(at.role === 'owner'
                   ? [
                       { href: `/bench/${at.workshop.slug}/members`, label: 'Members' },
+                      { href: `/bench/${at.workshop.slug}/description`, label: 'Description texts' },
                       { href: `/bench/${at.workshop.slug}/settings`, label: 'Settings' },
                     ]
                   : []),

@@ -7,7 +7,7 @@ export type Sent =
 /** The route's answer, or its fault; `no-answer` where the server could not be reached. */
 export async function sendJson(
   to: string,
-  method: 'POST' | 'PATCH' | 'DELETE',
+  method: 'POST' | 'PUT' | 'PATCH' | 'DELETE',
   body?: unknown,
 ): Promise<Sent> {
   try {

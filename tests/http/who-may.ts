@@ -4,6 +4,8 @@
  * in it fails that test; so add a new one here, with the least role it needs.
  */
 
+import { DEFAULT_SETUP } from '#lib/description/description-setup.ts';
+
 export type Who = 'public' | 'signed-in' | 'viewer' | 'editor' | 'owner';
 
 export interface Rule {
@@ -31,6 +33,7 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   'bench/[workshop]/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/members/page.tsx': { page: { who: 'owner' } },
   'bench/[workshop]/settings/page.tsx': { page: { who: 'owner' } },
+  'bench/[workshop]/description/page.tsx': { page: { who: 'owner' } },
   'bench/[workshop]/preview/[lesson]/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/bring-in/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/transcript/page.tsx': { page: { who: 'viewer' } },
@@ -59,6 +62,10 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   'api/account/sign-out-everywhere/route.ts': { POST: { who: 'signed-in' } },
   'api/workshops/route.ts': { POST: { who: 'signed-in' } },
   'api/workshops/[workshop]/route.ts': { PATCH: { who: 'owner', body: { about: 'Rings.' } } },
+  'api/workshops/[workshop]/description-setup/route.ts': {
+    PUT: { who: 'owner', body: DEFAULT_SETUP },
+    DELETE: { who: 'owner' },
+  },
   'api/workshops/[workshop]/members/[member]/route.ts': {
     PATCH: { who: 'owner', body: { role: 'viewer' } },
     DELETE: { who: 'owner' },
@@ -79,6 +86,9 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
         changes: [{ kind: 'set', field: 'title', value: 'Taken over' }],
       },
     },
+  },
+  [`${LESSON_API}/copied-texts/route.ts`]: {
+    PUT: { who: 'editor', body: { format: 'text', text: 'Taken along.' } },
   },
   [`${LESSON_API}/revisions/route.ts`]: {
     POST: { who: 'editor', body: { requestId: '00000000-0000-4000-8000-000000000002', version: 1 } },

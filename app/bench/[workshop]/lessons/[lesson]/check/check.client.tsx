@@ -1,11 +1,11 @@
 'use client';
 
 import { useMemo } from 'react';
-import { descriptionText } from '#lib/lesson/description-text.ts';
+import type { DescriptionSetup } from '#lib/description/description-setup.ts';
 import { missingFrom } from '#lib/lesson/missing.ts';
 import { useDraft } from '../draft.client.tsx';
 import styles from './check.module.css';
-import { CopyText } from './copy-text.client.tsx';
+import { type Copied, Description } from './description.client.tsx';
 import { FindingList } from './finding-list.client.tsx';
 import { Publish } from './publish.client.tsx';
 
@@ -17,17 +17,21 @@ interface CheckProps {
   /** Where the lesson page is, or will be; whole, for the description text. */
   readonly lessonAddress: string;
   readonly lessonPath: string;
+  /** How the workshop words its description texts, and where it does; null for members who may not. */
+  readonly setup: DescriptionSetup;
+  readonly setupPath: string | null;
+  /** The description texts as they were last taken along. */
+  readonly copied: Copied;
   readonly recording: { readonly durationMs: number; readonly hasAudio: boolean } | null;
   /** Number of the latest revision, or null. */
   readonly published: number | null;
 }
 
 export function Check(props: CheckProps) {
-  const { bench, recording, lessonAddress, api } = props;
+  const { bench, recording, api } = props;
   const draft = useDraft();
   const { content, cues, mayEdit } = draft;
   const missing = useMemo(() => missingFrom({ content, cues, recording }), [content, cues, recording]);
-  const text = useMemo(() => descriptionText(content, lessonAddress), [content, lessonAddress]);
   const putAside = (keys: readonly string[], label: string) =>
     draft.change([{ kind: 'set', field: 'dismissed', value: keys }], label);
   return (
@@ -46,7 +50,16 @@ export function Check(props: CheckProps) {
         <section className="panel" aria-labelledby="text-title">
           <h2 id="text-title">Description text</h2>
           <p className="soft">For wherever the recording is hosted. It follows the draft.</p>
-          <CopyText text={text} />
+          <Description
+            content={content}
+            setup={props.setup}
+            lessonAddress={props.lessonAddress}
+            durationMs={recording?.durationMs ?? null}
+            copied={props.copied}
+            api={api}
+            mayEdit={mayEdit}
+            setupPath={props.setupPath}
+          />
         </section>
       </div>
       <div>

@@ -2,10 +2,12 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { memberPage } from '#app/http/member-page.ts';
 import { lessonPath } from '#app/lesson-page/page-addresses.ts';
+import { dayOf } from '#app/words/days.ts';
 import { frozenRecordingOf } from '#lib/bench/frozen-recording.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { environment } from '#lib/config/environment.ts';
 import { database } from '#lib/data/database.ts';
+import { findCopiedTexts, findDescriptionSetup } from '#lib/data/description-texts.ts';
 import { Check } from './check.client.tsx';
 
 interface CheckProps {
@@ -20,8 +22,12 @@ export default async function CheckScreen({ params }: CheckProps) {
   const membership = await memberPage(workshop, 'viewer');
   const opened = await openLesson(membership, lesson);
   if (!opened) notFound();
-  const recording = await frozenRecordingOf(database(), opened.id);
   const { slug } = membership.workshop;
+  const [recording, setup, copied] = await Promise.all([
+    frozenRecordingOf(database(), opened.id),
+    findDescriptionSetup(database(), slug),
+    findCopiedTexts(database(), opened.id),
+  ]);
   const at = `${encodeURIComponent(slug)}/lessons/${encodeURIComponent(opened.id)}`;
   return (
     <main className="page">
@@ -32,6 +38,14 @@ export default async function CheckScreen({ params }: CheckProps) {
         lessonAddress={`${environment().BENCHLEAF_ADDRESS}${lessonPath(slug, opened.slug)}`}
         lessonPath={lessonPath(slug, opened.slug)}
         recording={recording && { durationMs: recording.durationMs, hasAudio: recording.hasAudio }}
+        setup={setup}
+        setupPath={membership.role === 'owner' ? `/bench/${encodeURIComponent(slug)}/description` : null}
+        copied={Object.fromEntries(
+          Object.entries(copied).map(([format, { text, copiedAt }]) => [
+            format,
+            { text, day: dayOf(copiedAt) },
+          ]),
+        )}
         published={opened.published}
       />
     </main>

@@ -1,0 +1,59 @@
+/** How a workshop words its description texts, and the texts that were last taken along. */
+import { z } from 'zod';
+import { completeSetup, type DescriptionSetup } from '#lib/description/description-setup.ts';
+import { DESCRIPTION_FORMATS, type DescriptionFormat } from '#lib/description/write-description.ts';
+import type { Queries } from './database.ts';
+import { Prisma } from './generated/client.ts';
+
+export async function findDescriptionSetup(db: Queries, workshopSlug: string): Promise<DescriptionSetup> {
+  const found = await db.workshop.findUnique({
+    where: { slug: workshopSlug },
+    select: { descriptionSetup: true },
+  });
+  return completeSetup(found?.descriptionSetup);
+}
+
+/** @param setup null: as everybody begins */
+export async function saveDescriptionSetup(
+  db: Queries,
+  workshopId: string,
+  setup: DescriptionSetup | null,
+): Promise<void> {
+  await db.workshop.update({
+    where: { id: workshopId },
+    data: { descriptionSetup: setup ?? Prisma.DbNull },
+  });
+}
+
+export interface CopiedText {
+  readonly text: string;
+  readonly copiedAt: Date;
+}
+
+/** A lesson's texts as they were last taken along, by format. */
+export async function findCopiedTexts(
+  db: Queries,
+  lessonId: string,
+): Promise<Partial<Record<DescriptionFormat, CopiedText>>> {
+  const rows = await db.copiedText.findMany({ where: { lessonId } });
+  return Object.fromEntries(
+    rows.map(({ format, text, copiedAt }) => [z.enum(DESCRIPTION_FORMATS).parse(format), { text, copiedAt }]),
+  );
+}
+
+export async function saveCopiedText(
+  db: Queries,
+  copied: {
+    readonly lessonId: string;
+    readonly format: DescriptionFormat;
+    readonly text: string;
+    readonly copiedAt: Date;
+  },
+): Promise<void> {
+  const { lessonId, format, ...values } = copied;
+  await db.copiedText.upsert({
+    where: { lessonId_format: { lessonId, format } },
+    create: copied,
+    update: values,
+  });
+}
