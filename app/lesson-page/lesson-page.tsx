@@ -157,7 +157,7 @@ const Standing = ({
   if (latest === null) {
     return (
       <p className="notice" lang="en">
-        Preview of revision {revision.number}, seen by members of the workshop only. Nothing is published yet.
+        Preview of revision {revision.number}, seen by members of the workshop only: not published yet.
       </p>
     );
   }

@@ -14,19 +14,24 @@ interface TranscriptProps {
   readonly page: string | null;
 }
 
+/** Cues from which on chapters are closed at first. */
+const LONG = 400;
+
 /** All that is said, under its chapters; corrections stand at the first words that they are about. */
 export const Transcript = ({ cues, chapters, corrections, page }: TranscriptProps) => {
   if (cues.length === 0) return null;
   const told = new Set<string>();
+  const isLong = cues.length > LONG;
   return (
     <section
       id="transcript"
       className={`${styles.section} ${styles.transcript}`}
       aria-labelledby="transcript-title"
+      data-long={isLong || undefined}
     >
       <h2 id="transcript-title">Transcript</h2>
       {inChapters(cues, chapters).map(({ chapter, said }) => (
-        <details key={chapter?.id ?? 'before'} open={cues.length <= 400}>
+        <details key={chapter?.id ?? 'before'} open={!isLong}>
           <summary>
             {chapter ? `${formatTimeCode(chapter.startMs)} ${chapter.title}` : 'Before the first chapter'}
           </summary>

@@ -19,6 +19,21 @@ const LOOK_WORDS: Record<Look, string> = {
   unknown: `This file is none of the recordings that can be taken: ${TAKEN_WORDS}.`,
 };
 
+/** Codecs as people write them, by the names that programs give them. */
+const CODEC_NAMES: readonly (readonly [RegExp, string])[] = [
+  [/^(avc|h264)/i, 'H.264'],
+  [/^(hevc|h265)/i, 'H.265'],
+  [/^(aac|mp4a)/i, 'AAC'],
+  [/^pcm/i, 'PCM'],
+  [/^(vp8|vp9|av1|mp3|flac|alac|ac3|mjpeg)$/i, ''],
+];
+
+/** `H.264` for `avc` and `h264`; a codec unknown here keeps the name it came with. */
+export function codecWords(codec: string): string {
+  const known = CODEC_NAMES.find(([pattern]) => pattern.test(codec));
+  return known ? known[1] || codec.toUpperCase() : codec;
+}
+
 const CONTAINER_NAMES: Record<OtherContainer, string> = {
   avi: 'an AVI file',
   'mpeg-ts': 'an MPEG transport stream (often .ts or .mts)',
@@ -42,7 +57,7 @@ export function recordingFaultWords(fault: RecordingFault): string {
     case 'no-sound-nor-picture':
       return 'There is neither sound nor picture in this file.';
     case 'codec-not-taken':
-      return `The ${fault.of} is stored as ${fault.codec}, which cannot be taken. Export the recording as H.264 with AAC sound.`;
+      return `The ${fault.of} is stored as ${codecWords(fault.codec)}, which cannot be taken. Export the recording as H.264 with AAC sound.`;
     case 'picture-too-large':
       return `The picture is too large, ${fault.width} × ${fault.height}. Export it with at most 8192 × 4320.`;
     case 'too-long':

@@ -2,7 +2,7 @@
 /** The recording that pupils see: player, facts, and which picture stands for it. */
 import { useRef, useState } from 'react';
 import type { ShownRecording } from '#app/http/present-recording.ts';
-import { madeWords, sizeWords } from '#app/words/recording-words.ts';
+import { codecWords, madeWords, sizeWords } from '#app/words/recording-words.ts';
 import { formatPreciseTimeCode, formatTimeCode } from '#lib/time/time-code.ts';
 import styles from './bring-in.module.css';
 
@@ -114,10 +114,12 @@ function Facts({
   const lines: readonly (readonly [string, string])[] = [
     ['Length', formatTimeCode(facts.durationMs)],
     ['Size', sizeWords(recording.sizeBytes)],
-    ['Picture', video ? `${video.width} × ${video.height}, ${video.codec}` : 'none'],
+    ['Picture', video ? `${video.width} × ${video.height}, ${codecWords(video.codec)}` : 'none'],
     [
       'Sound',
-      audio ? `${audio.codec}, ${audio.channels === 1 ? 'mono' : `${audio.channels} channels`}` : 'none',
+      audio
+        ? `${codecWords(audio.codec)}, ${audio.channels === 1 ? 'mono' : `${audio.channels} channels`}`
+        : 'none',
     ],
     ...(recording.loudnessLufs === null
       ? []

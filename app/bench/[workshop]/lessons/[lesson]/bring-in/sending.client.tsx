@@ -1,7 +1,7 @@
 'use client';
 /** A file on its way: checked, sent with its true progress, paused, taken up again. */
 import { useEffect, useRef, useState } from 'react';
-import { recordingFaultWords, sizeWords, timeLeftWords } from '#app/words/recording-words.ts';
+import { codecWords, recordingFaultWords, sizeWords, timeLeftWords } from '#app/words/recording-words.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
 import styles from './bring-in.module.css';
 import { type FileFacts, inspectFile } from './inspect-file.ts';
@@ -155,7 +155,7 @@ function FileFactsLine({ size, facts }: { size: number; facts: FileFacts }) {
     sizeWords(size),
     facts.durationMs === null ? '' : formatTimeCode(facts.durationMs),
     facts.width && facts.height ? `${facts.width} × ${facts.height}` : facts.audioCodec ? 'sound only' : '',
-    [facts.videoCodec, facts.audioCodec].filter(Boolean).join(' and '),
+    [facts.videoCodec, facts.audioCodec].flatMap((codec) => (codec ? [codecWords(codec)] : [])).join(' and '),
   ];
   return <p className="soft">{parts.filter(Boolean).join(' · ')}</p>;
 }

@@ -23,7 +23,7 @@ export function ClassKit({ lessonId }: { lessonId: string }) {
     kits.flatMap(({ size, kit }) => (kit.ok ? [{ kit: kit.value, times: times[size.id] ?? 0 }] : [])),
   );
   return (
-    <section className="panel" aria-labelledby="class-title">
+    <section className={batch.kits > 0 ? 'panel' : `panel ${styles.noPrint}`} aria-labelledby="class-title">
       <h2 id="class-title">Kits for a class or a batch</h2>
       <p className="soft">
         Every kit is rounded on its own, spare included, and then kits are added. Packs are reckoned once, on
