@@ -1,0 +1,127 @@
+/** A ring as the eye sees it: points along the middle of its wire, right, down (as screens count) and near. */
+import type { RoundRing } from '../space/round-ring.ts';
+import { add, cross, dot, scale, spanAcross, unit, type Vector } from '../space/vector.ts';
+import type { View } from './view.ts';
+
+export interface SeenRing {
+  /** Half the wire. */
+  readonly half: number;
+  /** Points along the ring; the last one meets the first. */
+  readonly count: number;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  /** Nearer is more. */
+  readonly near: Float64Array;
+  readonly box: Box;
+  /** Ellipse in the picture: centre, and the two half axes that cosine and sine go with. */
+  readonly centre: Vector;
+  readonly cosine: Vector;
+  readonly sine: Vector;
+}
+
+/** Left, top, right, bottom, wire included. */
+export type Box = readonly [number, number, number, number];
+
+export const boxesMeet = (a: Box, b: Box): boolean =>
+  a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
+
+/** Point in the picture with its nearness. */
+export const seenPoint = ({ right, up, toward }: View, p: Vector): Vector => [
+  dot(right, p),
+  -dot(up, p),
+  dot(toward, p),
+];
+
+/** Seen from its very edge a ring has no inside and no turn; it is then drawn turned by this much (a third of a degree). */
+const EDGE_ON = 0.006;
+
+export function seeRing(ring: RoundRing, view: View): SeenRing {
+  const facing = dot(ring.normal, view.toward);
+  const [u, v] = spanAcross(
+    Math.abs(facing) < EDGE_ON
+      ? unit(add(ring.normal, scale(view.toward, facing < 0 ? -EDGE_ON - facing : EDGE_ON - facing)))
+      : ring.normal,
+  );
+  const half = ring.wire / 2;
+  const count = Math.max(
+    48,
+    Math.min(192, 4 * Math.ceil((2 * Math.PI * ring.radius) / (0.2 * ring.wire) / 4)),
+  );
+  const centre = seenPoint(view, ring.centre);
+  const sized = (d: Vector): Vector => {
+    const [a, b, c] = seenPoint(view, d);
+    return [a * ring.radius, b * ring.radius, c * ring.radius];
+  };
+  const cosine = sized(u);
+  const sine = sized(v);
+  const x = new Float64Array(count);
+  const y = new Float64Array(count);
+  const near = new Float64Array(count);
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < count; i++) {
+    const [px, py, pz] = alongRing({ centre, cosine, sine }, (i * 2 * Math.PI) / count);
+    x[i] = px;
+    y[i] = py;
+    near[i] = pz;
+    left = Math.min(left, px);
+    right = Math.max(right, px);
+    top = Math.min(top, py);
+    bottom = Math.max(bottom, py);
+  }
+  const box: Box = [left - half, top - half, right + half, bottom + half];
+  return { half, count, x, y, near, box, centre, cosine, sine };
+}
+
+/** The middle of the wire at an angle. */
+export function alongRing(
+  { centre, cosine, sine }: Pick<SeenRing, 'centre' | 'cosine' | 'sine'>,
+  angle: number,
+): Vector {
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  return [
+    centre[0] + cosine[0] * c + sine[0] * s,
+    centre[1] + cosine[1] * c + sine[1] * s,
+    centre[2] + cosine[2] * c + sine[2] * s,
+  ];
+}
+
+/** Direction of the wire at an angle; unit. */
+export function wireDirection({ cosine, sine }: Pick<SeenRing, 'cosine' | 'sine'>, angle: number): Vector {
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  const d: Vector = [sine[0] * c - cosine[0] * s, sine[1] * c - cosine[1] * s, sine[2] * c - cosine[2] * s];
+  const l = Math.hypot(d[0], d[1], d[2]);
+  return [d[0] / l, d[1] / l, d[2] / l];
+}
+
+/**
+ * The edge of the wire as it is seen: square to both the wire and the line of
+ * sight, so in the picture's plane. `side` 1 or -1; smooth but where the wire
+ * runs straight at the eye.
+ */
+export function edgePoint(ring: SeenRing, angle: number, side: 1 | -1): Vector {
+  const [x, y, z] = alongRing(ring, angle);
+  const across = cross(wireDirection(ring, angle), [0, 0, 1]);
+  const l = Math.hypot(across[0], across[1]);
+  const k = l < 1e-9 ? 0 : (side * ring.half) / l;
+  return [x + across[0] * k, y + across[1] * k, z];
+}
+
+/**
+ * Whether the wire turns so tightly in the picture at one of its points, or
+ * within a wire's thickness of it, that flat ends of strokes would show.
+ */
+export function isTight(ring: SeenRing, point: number): boolean {
+  const { cosine, sine, half, count } = ring;
+  const [cc, ss] = [cosine[0] ** 2 + cosine[1] ** 2, sine[0] ** 2 + sine[1] ** 2];
+  const cs = cosine[0] * sine[0] + cosine[1] * sine[1];
+  const spread = Math.hypot(cc - ss, 2 * cs);
+  const long = Math.sqrt((cc + ss + spread) / 2);
+  const short = Math.sqrt(Math.max(0, (cc + ss - spread) / 2));
+  if ((short * short) / long > 2.5 * half) return false;
+  // The ends of the ellipse lie where the long half axis points.
+  const end = Math.atan2(2 * cs, cc - ss) / 2;
+  const off = Math.abs(((point * 2 * Math.PI) / count - end) % Math.PI);
+  return Math.min(off, Math.PI - off) < (2.4 * half) / long;
+}
