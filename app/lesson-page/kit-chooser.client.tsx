@@ -1,10 +1,18 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
+import { GrowthPicture } from '#app/kit/growth-picture.tsx';
+import { KitHead } from '#app/kit/kit-head.tsx';
+import { KitTables } from '#app/kit/kit-tables.tsx';
+import { SizeTable } from '#app/kit/size-table.tsx';
+import { kitRows, preparationOf } from '#app/words/kit-rows.ts';
 import { kitFaultWords } from '#app/words/kit-words.ts';
+import { kitWorking } from '#app/words/kit-working.ts';
 import { measureFaultWords } from '#app/words/measure-fault.ts';
+import { sizeRows } from '#app/words/size-rows.ts';
 import { differenceOf } from '#lib/kit/kit-difference.ts';
-import { kitFor } from '#lib/kit/kit-list.ts';
+import { growthOf, growthSpan } from '#lib/kit/kit-growth.ts';
+import { type KitList, kitFor } from '#lib/kit/kit-list.ts';
 import type { Making } from '#lib/kit/making.ts';
 import {
   type AskedMeasure,
@@ -17,13 +25,14 @@ import {
 import type { Content } from '#lib/lesson/content.ts';
 import styles from './kit.module.css';
 import { KitDifferenceBox } from './kit-difference.tsx';
-import { KitTable } from './kit-table.tsx';
 
 interface KitChooserProps {
   readonly page: string;
   readonly making: Making;
   readonly sizes: Content['sizes'];
   readonly asked: AskedMeasure | null;
+  /** Where the files of a kit are; null where none are offered. */
+  readonly files: string | null;
   /** The making of the revision that the kit holder named. */
   readonly held: { readonly number: number; readonly making: Making } | null;
   /** Numbers of earlier revisions, for kit holders. */
@@ -32,16 +41,17 @@ interface KitChooserProps {
 
 const UNIT_NAMES: Readonly<Record<MeasureUnit, string>> = { mm: 'millimetres', in: 'inches' };
 
+const queryOf = ({ text, unit, of }: AskedMeasure): Record<string, string> => ({ measure: text, unit, of });
+
 const addressOf = (page: string, asked: AskedMeasure, held: number | null): string =>
   `${page}?${new URLSearchParams({
-    measure: asked.text,
-    unit: asked.unit,
-    of: asked.of,
+    ...queryOf(asked),
     ...(held === null ? {} : { held: String(held) }),
   })}#kit`;
 
 /** The pupil's own kit. Without script the form asks the server; with it the kit follows the typing. */
-export function KitChooser({ page, making, sizes, asked: first, held, earlier }: KitChooserProps) {
+export function KitChooser(props: KitChooserProps) {
+  const { page, making, sizes, asked: first, files, held, earlier } = props;
   const [asked, setAsked] = useState<AskedMeasure>(first ?? { text: '', unit: 'mm', of: 'wrist' });
   const choose = (next: AskedMeasure) => {
     setAsked(next);
@@ -101,8 +111,60 @@ export function KitChooser({ page, making, sizes, asked: first, held, earlier }:
         ) : null}
       </div>
       {held && difference ? <KitDifferenceBox held={held.number} difference={difference} /> : null}
-      {kit?.ok ? <KitTable kit={kit.value} /> : null}
+      {kit?.ok ? (
+        <>
+          <KitHead kit={kit.value} className={styles.told} />
+          <KitTables
+            id="kit"
+            rows={{ ...kitRows(kit.value), tools: [] }}
+            rings="Rings to prepare"
+            buying="Packs, mass and cost"
+            working={kitWorking(kit.value)}
+            tasks={preparationOf(kit.value)}
+          />
+          {files === null ? null : <KitFiles files={files} asked={asked} />}
+        </>
+      ) : null}
+      <AllSizes making={making} sizes={sizes} kit={kit?.ok ? kit.value : null} />
     </>
+  );
+}
+
+/** The shown kit as files; the same address always gives the same file. */
+const KitFiles = ({ files, asked }: { readonly files: string; readonly asked: AskedMeasure }) => {
+  const query = new URLSearchParams(queryOf(asked));
+  return (
+    <p className={styles.files}>
+      <span>Take this kit along:</span>
+      <a href={`${files}/kit.pdf?${query}`}>print sheet (PDF)</a>
+      <a href={`${files}/kit.csv?${query}`}>spreadsheet (CSV)</a>
+      <a href={`${files}/kit.json?${query}`}>data (JSON)</a>
+    </p>
+  );
+};
+
+interface AllSizesProps {
+  readonly making: Making;
+  readonly sizes: Content['sizes'];
+  readonly kit: KitList | null;
+}
+
+/** All sizes beside each other, and how the kit grows; reckoned anew only where the lesson or its span changes. */
+function AllSizes({ making, sizes, kit }: AllSizesProps) {
+  const rows = useMemo(() => sizeRows(making, sizes), [making, sizes]);
+  const goesByLength = kit?.length != null;
+  const [fromMm, toMm] = growthSpan(sizes, goesByLength ? kit.bodyMm : null);
+  const steps = useMemo(
+    () => (goesByLength ? growthOf(making, fromMm, toMm) : []),
+    [goesByLength, making, fromMm, toMm],
+  );
+  if (rows.length === 0 && steps.length === 0) return null;
+  return (
+    <details className={styles.all}>
+      <summary>Every size, and how the kit grows</summary>
+      {rows.length === 0 ? null : <SizeTable id="sizes" rows={rows} />}
+      <GrowthPicture steps={steps} currency={making.currency} bodyMm={kit?.bodyMm ?? null} />
+    </details>
   );
 }
 

@@ -96,6 +96,7 @@ export const LessonPage = (props: LessonPageProps) => {
                 making={makingOf(content)}
                 sizes={content.sizes}
                 asked={props.asked}
+                files={addresses.kitFiles}
                 held={held && { number: held.number, making: makingOf(held.content) }}
                 earlier={props.earlier}
               />

@@ -14,6 +14,8 @@ export interface PageAddresses {
   readonly chapters: string;
   /** Null where the text is not offered. */
   readonly description: string | null;
+  /** Below it the files of a kit; null where none are offered. */
+  readonly kitFiles: string | null;
   /** @param of id of a placement or step @param atMs its moment */
   readonly still: (of: string, atMs: number) => string;
   /** @param number of an older revision */
@@ -44,6 +46,7 @@ export function publicAddresses(
     captions: `${files}/captions.vtt`,
     chapters: `${files}/chapters.vtt`,
     description: `${files}/description.txt`,
+    kitFiles: `${files}/kit`,
     still: (of) => `${files}/stills/${encodeURIComponent(of)}.jpg`,
     revision: (older) => revisionPath(workshop, lesson, older),
   };

@@ -1,12 +1,9 @@
 /** Words for kits: their faults, and the working behind every number. */
-import type { PackChoice } from '#lib/kit/choose-packs.ts';
 import type { KitFault } from '#lib/kit/kit-list.ts';
 import type { LengthWorking, TargetWorking } from '#lib/kit/length.ts';
 import type { Rounding, SpareRule } from '#lib/kit/making.ts';
 import type { MaterialLine } from '#lib/kit/material-line.ts';
-import { formatMoney } from '#lib/kit/money.ts';
 import { formatDecimal } from '#lib/kit/parse-decimal.ts';
-import { milliToMinor, type Price, type PriceSum } from '#lib/kit/price.ts';
 import type { SpareWorking } from '#lib/kit/spare.ts';
 import type { PartCounts, Prepared } from '#lib/weave/sequence.ts';
 import { figure } from './ring-words.ts';
@@ -144,28 +141,6 @@ export function spareRuleWords({ sparePercent, spareBy, spareLeast }: SpareRule)
   return `${rule}${spareLeast > 0 ? `; at least ${spareLeast} of each kind` : ''}.`;
 }
 
-/** `2 × 100 + 1 × 25, 4 over`; packs by mass with what they hold. */
-export function packsWords({ picked, over }: PackChoice, unitsPer = 1): string {
-  if (picked.length === 0) return 'none';
-  const packs = picked.map(({ pack, holds, times }) =>
-    pack.by === 'count'
-      ? `${times} × ${pack.count}`
-      : `${times} × ${pack.mass.stated} (about ${formatDecimal(holds, unitsPer === 1 ? 0 : 3)})`,
-  );
-  return `${packs.join(' + ')}${over === 0 ? '' : `, ${formatDecimal(over, unitsPer === 1 ? 0 : 3)} over`}`;
-}
-
-/** `1 ring over a full pack: with 1 spare fewer, 4.80 EUR less`; empty where there is nothing to save. */
-export function hintWords({ hint }: PackChoice, currency: string): string {
-  if (!hint) return '';
-  const fewer = `${hint.fewer} ${hint.fewer === 1 ? 'ring' : 'rings'}`;
-  const saved =
-    hint.savesMinor === null
-      ? `${hint.packsLess} ${hint.packsLess === 1 ? 'pack' : 'packs'} less`
-      : `${formatMoney(hint.savesMinor, currency)} less`;
-  return `Only ${fewer} over what smaller packs hold: with ${hint.fewer} spare fewer, ${saved}.`;
-}
-
 /** `0.432 m`, `1 piece`, `3 pieces`. */
 export function quantityWords(milli: number, unit: string): string {
   const plural = milli !== 1000 && /^(piece|pair|bead|drop)$/i.test(unit) ? `${unit}s` : unit;
@@ -184,22 +159,5 @@ export function materialWords({ working, material, needMilli }: MaterialLine): s
       return `${each} per 100 mm × ${mm(working.finishedMm)} = ${need}`;
   }
 }
-
-/** `4.80 EUR`; nothing known is said as such. */
-export const priceWords = (price: Price | null, currency: string): string =>
-  price ? formatMoney(price.packsMinor, currency) : 'no price';
-
-/** The same for a sum: where no line states a price, nothing is known of it. */
-export const sumWords = (sum: PriceSum, currency: string): string =>
-  priceWords(sum.priced === 0 && sum.unpriced > 0 ? null : sum, currency);
-
-export const proRataWords = (price: Price, currency: string): string =>
-  formatMoney(milliToMinor(price.proRataMilli), currency);
-
-/** What a sum leaves out, or empty. */
-export const unpricedWords = ({ priced, unpriced }: PriceSum): string =>
-  unpriced === 0 || priced === 0
-    ? ''
-    : `${unpriced} ${unpriced === 1 ? 'line has' : 'lines have'} no price and ${unpriced === 1 ? 'is' : 'are'} not in the sum.`;
 
 export const massWords = (grams: number | null): string => (grams === null ? '–' : `${grams.toFixed(2)} g`);

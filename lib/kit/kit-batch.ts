@@ -6,12 +6,11 @@
  */
 import { invariant } from '#lib/result.ts';
 import type { RingKind } from '#lib/rings/ring-kind.ts';
-import type { PackChoice } from './choose-packs.ts';
 import type { KitList, RingLine } from './kit-list.ts';
 import type { Material } from './making.ts';
 import { buyMaterial, type MaterialLine } from './material-line.ts';
 import { toNanograms } from './parse-mass.ts';
-import { addPrices, type Price, type PriceSum, purchaseOf } from './price.ts';
+import { addPrices, type PriceSum, type Purchase, purchaseOf } from './price.ts';
 import { type SpareWorking, spareOf } from './spare.ts';
 
 /** A kit and how many of it are made up: whole, 0 or more. */
@@ -23,34 +22,29 @@ export interface BatchPart {
 export const BATCH_RULES = ['per kit', 'pooled'] as const;
 export type BatchRule = (typeof BATCH_RULES)[number];
 
-/** So many kits, each taking so much of a line. */
-export interface BatchTerm {
+/** So many kits of one size, with what each takes of a line. */
+export interface BatchTerm<L> {
   readonly times: number;
-  readonly each: number;
+  readonly line: L;
 }
 
-export interface BatchRingLine {
+export interface BatchRingLine extends Purchase {
   readonly ringKind: RingKind;
   readonly opened: number;
   readonly closed: number;
   readonly net: number;
   readonly spare: number;
   readonly issued: number;
-  /** What is added up: rings with their spare of each kit, or without it where it is pooled. */
-  readonly terms: readonly BatchTerm[];
+  readonly terms: readonly BatchTerm<RingLine>[];
   /** How the pooled spare came about; null where every kit has its own. */
   readonly pooledSpare: SpareWorking | null;
-  readonly packs: PackChoice | null;
-  readonly price: Price | null;
   readonly issuedG: number | null;
 }
 
-export interface BatchMaterialLine {
+export interface BatchMaterialLine extends Purchase {
   readonly material: Material;
   readonly needMilli: number;
-  readonly terms: readonly BatchTerm[];
-  readonly packs: PackChoice | null;
-  readonly price: Price | null;
+  readonly terms: readonly BatchTerm<MaterialLine>[];
 }
 
 export interface KitBatch {
@@ -96,44 +90,39 @@ export function batchOf(parts: readonly BatchPart[], rule: BatchRule = 'per kit'
   };
 }
 
-type Times<L> = { readonly item: L; readonly times: number };
-
 function grouped<L>(
   parts: readonly BatchPart[],
   linesOf: (kit: KitList) => readonly L[],
   idOf: (line: L) => string,
-): readonly (readonly Times<L>[])[] {
-  const groups = new Map<string, Times<L>[]>();
+): readonly (readonly BatchTerm<L>[])[] {
+  const groups = new Map<string, BatchTerm<L>[]>();
   for (const { kit, times } of parts)
-    for (const item of linesOf(kit)) {
-      const group = groups.get(idOf(item));
-      if (group) group.push({ item, times });
-      else groups.set(idOf(item), [{ item, times }]);
+    for (const line of linesOf(kit)) {
+      const group = groups.get(idOf(line));
+      if (group) group.push({ line, times });
+      else groups.set(idOf(line), [{ line, times }]);
     }
   return [...groups.values()];
 }
 
-const sum = <L>(lines: readonly Times<L>[], of: (item: L) => number): number =>
-  lines.reduce((n, { item, times }) => n + of(item) * times, 0);
+const sum = <L>(terms: readonly BatchTerm<L>[], of: (line: L) => number): number =>
+  terms.reduce((n, { line, times }) => n + of(line) * times, 0);
 
-const termsOf = <L>(lines: readonly Times<L>[], of: (item: L) => number): readonly BatchTerm[] =>
-  lines.map(({ item, times }) => ({ times, each: of(item) }));
-
-function ringSum(lines: readonly Times<RingLine>[], pooledSpare: SpareWorking | null): BatchRingLine {
-  const first = lines[0];
+function ringSum(terms: readonly BatchTerm<RingLine>[], pooledSpare: SpareWorking | null): BatchRingLine {
+  const first = terms[0];
   invariant(first, 'a group holds a line');
-  const { ringKind, ringMass } = first.item;
-  const net = sum(lines, (line) => line.net);
-  const spare = pooledSpare ? pooledSpare.spare : sum(lines, (line) => line.spare);
+  const { ringKind, ringMass } = first.line;
+  const net = sum(terms, (line) => line.net);
+  const spare = pooledSpare ? pooledSpare.spare : sum(terms, (line) => line.spare);
   const issued = net + spare;
   return {
     ringKind,
-    opened: sum(lines, (line) => line.opened),
-    closed: sum(lines, (line) => line.closed),
+    opened: sum(terms, (line) => line.opened),
+    closed: sum(terms, (line) => line.closed),
     net,
     spare,
     issued,
-    terms: termsOf(lines, (line) => (pooledSpare ? line.net : line.issued)),
+    terms,
     pooledSpare,
     ...purchaseOf(ringKind.offer, {
       units: issued,
@@ -145,15 +134,15 @@ function ringSum(lines: readonly Times<RingLine>[], pooledSpare: SpareWorking | 
   };
 }
 
-function materialSum(lines: readonly Times<MaterialLine>[]): BatchMaterialLine {
-  const first = lines[0];
+function materialSum(terms: readonly BatchTerm<MaterialLine>[]): BatchMaterialLine {
+  const first = terms[0];
   invariant(first, 'a group holds a line');
-  const { material } = first.item;
-  const needMilli = sum(lines, (line) => line.needMilli);
+  const { material } = first.line;
+  const needMilli = sum(terms, (line) => line.needMilli);
   return {
     material,
     needMilli,
-    terms: termsOf(lines, (line) => line.needMilli),
+    terms,
     ...buyMaterial(material, needMilli),
   };
 }

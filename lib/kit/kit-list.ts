@@ -7,16 +7,15 @@ import { failed, ok, type Result } from '#lib/result.ts';
 import { massOf, type RingMass } from '#lib/rings/ring.ts';
 import type { RingKind } from '#lib/rings/ring-kind.ts';
 import { countSequence, type PartCounts, totalOf } from '#lib/weave/sequence.ts';
-import type { PackChoice } from './choose-packs.ts';
 import { type LengthFault, type LengthWorking, repeatsFor, targetOf } from './length.ts';
 import type { Making, SpareRule } from './making.ts';
 import { type MaterialLine, materialLine } from './material-line.ts';
 import { toNanograms } from './parse-mass.ts';
-import { addPrices, type Price, type PriceSum, purchaseOf } from './price.ts';
+import { addPrices, type PriceSum, type Purchase, purchaseOf } from './price.ts';
 import { type SpareWorking, spareOf } from './spare.ts';
 
 /** One ring kind of a kit. */
-export interface RingLine {
+export interface RingLine extends Purchase {
   readonly ringKind: RingKind;
   /** What each part takes; the line's counts are start + repeats x repeat + finishing. */
   readonly parts: PartCounts;
@@ -28,8 +27,6 @@ export interface RingLine {
   readonly spareWorking: SpareWorking;
   /** Net + spare. */
   readonly issued: number;
-  readonly packs: PackChoice | null;
-  readonly price: Price | null;
   /** Mass of one ring and where it is from; null where nothing tells. */
   readonly ringMass: RingMass | null;
   readonly netG: number | null;

@@ -45,6 +45,8 @@ export const size = z.object({
 export const ROUNDINGS = ['up', 'nearest', 'down'] as const;
 export type Rounding = (typeof ROUNDINGS)[number];
 
+export type Size = Readonly<z.infer<typeof size>>;
+
 /** `line`: of each ring kind, rounded up. `kit`: of all rings together, rounded up once and shared out by count. */
 export const SPARE_BY = ['line', 'kit'] as const;
 

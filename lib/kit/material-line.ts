@@ -1,9 +1,8 @@
 /** One material of a kit: how much of it a finished size takes, with the working. */
 
-import type { PackChoice } from './choose-packs.ts';
 import type { Material } from './making.ts';
 import { toNanograms } from './parse-mass.ts';
-import { type Price, type Purchase, purchaseOf } from './price.ts';
+import { type Purchase, purchaseOf } from './price.ts';
 import { toTicks } from './ticks.ts';
 import { multiplyDivide } from './whole.ts';
 
@@ -13,14 +12,12 @@ export type MaterialWorking =
   | { readonly per: 'repeat'; readonly quantityMilli: number; readonly repeats: number }
   | { readonly per: 'length'; readonly quantityMilli: number; readonly finishedMm: number };
 
-export interface MaterialLine {
+/** What packs hold and leave over is in thousandths of a unit too. */
+export interface MaterialLine extends Purchase {
   readonly material: Material;
   readonly working: MaterialWorking;
   /** What is needed, thousandths of a unit; things counted in pieces are rounded up to whole ones. */
   readonly needMilli: number;
-  /** What packs hold and leave over is in thousandths of a unit too. */
-  readonly packs: PackChoice | null;
-  readonly price: Price | null;
   /** Grams, where the material states its mass. */
   readonly g: number | null;
 }

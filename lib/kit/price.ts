@@ -37,6 +37,8 @@ export interface Purchase {
   readonly packs: PackChoice | null;
   /** Null where the offer states no price. */
   readonly price: Price | null;
+  /** What the pro rata price was reckoned with: the pack with the lowest price for what it holds. */
+  readonly rate: { readonly priceMinor: number; readonly holds: number } | null;
 }
 
 /** The packs that cover a need, and what they and what is used of them cost. Nothing needed costs nothing. */
@@ -44,9 +46,10 @@ export function purchaseOf(offer: Offer | null, need: Need): Purchase {
   const sold = offer ? packsOnSale(offer, need.nanograms, need.unitsPer) : [];
   const packs = choosePacks(sold, need.units, need.spare);
   const cheapest = cheapestPerUnit(sold);
-  if (!packs || !cheapest || packs.priceMinor === null) return { packs, price: null };
+  if (!packs || !cheapest || packs.priceMinor === null) return { packs, price: null, rate: null };
   const proRataMilli = multiplyDivide(need.units, cheapest.priceMinor * 1000, cheapest.holds, 'nearest');
-  return { packs, price: { packsMinor: packs.priceMinor, proRataMilli } };
+  const { priceMinor, holds } = cheapest;
+  return { packs, price: { packsMinor: packs.priceMinor, proRataMilli }, rate: { priceMinor, holds } };
 }
 
 export function addPrices(prices: readonly (Price | null)[]): PriceSum {

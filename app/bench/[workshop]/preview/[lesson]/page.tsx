@@ -40,6 +40,7 @@ export default async function Preview({ params, searchParams }: PreviewProps) {
     captions: `${api}/exports/captions.vtt`,
     chapters: `${api}/exports/chapters.vtt`,
     description: null,
+    kitFiles: null,
     still: (_of, atMs) => `${recording}/stills/${atMs}`,
     revision: (number) => revisionPath(slug, opened.slug, number),
   };

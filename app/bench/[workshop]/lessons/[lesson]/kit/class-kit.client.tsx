@@ -1,12 +1,13 @@
 'use client';
 /** Kits for a class or a batch: how many of each size, and what lies on the tray for all. */
 import { useState } from 'react';
-import { packsWords, priceWords, quantityWords, unpricedWords } from '#app/words/kit-words.ts';
+import { KitTables } from '#app/kit/kit-tables.tsx';
+import { batchRows } from '#app/words/batch-rows.ts';
 import { figure } from '#app/words/ring-words.ts';
-import { batchOf, type KitBatch } from '#lib/kit/kit-batch.ts';
+import { BATCH_RULES, type BatchRule, batchOf } from '#lib/kit/kit-batch.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
-import { formatMoney } from '#lib/kit/money.ts';
 import { useDraft } from '../draft.client.tsx';
+import { ChoiceField } from '../making/fields/choice-field.client.tsx';
 import fieldStyles from '../making/fields/fields.module.css';
 import { NumberField } from '../making/fields/number-field.client.tsx';
 import styles from './kit.module.css';
@@ -14,21 +15,35 @@ import styles from './kit.module.css';
 /** Most kits of one size in a batch. */
 const MOST = 10_000;
 
-export function ClassKit({ lessonId }: { lessonId: string }) {
+const RULES: Readonly<Record<BatchRule, string>> = {
+  'per kit': 'for every kit, then kits are added',
+  pooled: 'once, for all pieces together',
+};
+
+const TOLD: Readonly<Record<BatchRule, string>> = {
+  'per kit':
+    'Every kit has its own spare, rounded by its rule, and then kits are added. Packs are reckoned once, on the sum.',
+  pooled:
+    'What the pieces take is added first, and the spare reckoned once on the sum: one tray of spare for all. Packs are reckoned on the sum too.',
+};
+
+export function ClassKit({ lessonId, files }: { lessonId: string; files: string }) {
   const { content } = useDraft();
   const [times, setTimes] = useState<Readonly<Record<string, number>>>({});
+  const [rule, setRule] = useState<BatchRule>('per kit');
   const kits = content.sizes.map((size) => ({ size, kit: kitFor(content, size.bodyMm) }));
   const failing = kits.filter(({ size, kit }) => !kit.ok && (times[size.id] ?? 0) > 0);
   const batch = batchOf(
     kits.flatMap(({ size, kit }) => (kit.ok ? [{ kit: kit.value, times: times[size.id] ?? 0 }] : [])),
+    rule,
   );
+  const query = new URLSearchParams([
+    ['spare', rule],
+    ...content.sizes.flatMap(({ id }) => (times[id] ? [['kits', `${times[id]} ${id}`]] : [])),
+  ]);
   return (
     <section className={batch.kits > 0 ? 'panel' : `panel ${styles.noPrint}`} aria-labelledby="class-title">
       <h2 id="class-title">Kits for a class or a batch</h2>
-      <p className="soft">
-        Every kit is rounded on its own, spare included, and then kits are added. Packs are reckoned once, on
-        the sum.
-      </p>
       <div className={fieldStyles.grid}>
         {content.sizes.map((size, index) => (
           <NumberField
@@ -42,80 +57,39 @@ export function ClassKit({ lessonId }: { lessonId: string }) {
             onTake={(n) => setTimes({ ...times, [size.id]: n ?? 0 })}
           />
         ))}
+        <ChoiceField
+          label="Spare is reckoned"
+          value={rule}
+          choices={BATCH_RULES.map((one) => [one, RULES[one]] as const)}
+          onTake={setRule}
+        />
       </div>
+      <p className="soft">{TOLD[rule]}</p>
       {failing.length > 0 && (
         <p className="fault">
           No kit can be made for {failing.map(({ size }) => size.name || `${size.bodyMm} mm`).join(', ')}.
           Look at it above. It is not in the sum.
         </p>
       )}
-      <div role="status">{batch.kits > 0 && <BatchTable batch={batch} currency={content.currency} />}</div>
-    </section>
-  );
-}
-
-function BatchTable({ batch, currency }: { batch: KitBatch; currency: string }) {
-  return (
-    <>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a frame that scrolls must be reached by keys */}
-      <section className="table-frame" tabIndex={0} aria-label="Sum of all kits">
-        <table>
-          <caption>
-            {batch.kits} {batch.kits === 1 ? 'kit' : 'kits'}
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">What</th>
-              <th scope="col" className="number">
-                Open
-              </th>
-              <th scope="col" className="number">
-                Close
-              </th>
-              <th scope="col" className="number">
-                Spare
-              </th>
-              <th scope="col" className="number">
-                In all
-              </th>
-              <th scope="col" className="number">
-                Packs
-              </th>
-              <th scope="col" className="number">
-                Price
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {batch.rings.map((line) => (
-              <tr key={line.ringKind.id}>
-                <th scope="row">{line.ringKind.name || 'ring kind without a name'}</th>
-                <td className="number">{line.opened}</td>
-                <td className="number">{line.closed}</td>
-                <td className="number">{line.spare}</td>
-                <td className="number">
-                  <strong>{line.issued}</strong>
-                </td>
-                <td className="number">{line.packs ? packsWords(line.packs) : '–'}</td>
-                <td className="number">{priceWords(line.price, currency)}</td>
-              </tr>
-            ))}
-            {batch.materials.map((line) => (
-              <tr key={line.material.id}>
-                <th scope="row">{line.material.name || 'without a name'}</th>
-                <td colSpan={3} />
-                <td className="number">{quantityWords(line.needMilli, line.material.unit)}</td>
-                <td className="number">{line.packs ? packsWords(line.packs, 1000) : '–'}</td>
-                <td className="number">{priceWords(line.price, currency)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
-      <p className={styles.sum}>
-        Bought in whole packs: <strong>{formatMoney(batch.price.packsMinor, currency)}</strong>
+      <p role="status" className="unseen">
+        {batch.kits > 0 ? `${batch.kits} kits, ${batch.issued} rings in all.` : ''}
       </p>
-      {unpricedWords(batch.price) && <p className="hint">{unpricedWords(batch.price)}</p>}
-    </>
+      {batch.kits > 0 && (
+        <>
+          <KitTables
+            id="class"
+            rows={batchRows(batch, content.currency)}
+            rings={`Rings for ${batch.kits} ${batch.kits === 1 ? 'kit' : 'kits'}`}
+            buying="Packs, mass and cost of them all"
+            working={[TOLD[rule]]}
+          />
+          <p className={styles.files}>
+            <a href={`${files}/picking-sheet.pdf?${query}`}>Picking sheet (PDF)</a>
+            <a href={`${files}/picking-sheet.csv?${query}`}>Picking sheet (CSV)</a>
+            <a href={`${files}/labels.pdf?${query}`}>Labels for the kits (PDF)</a>
+          </p>
+        </>
+      )}
+    </section>
   );
 }

@@ -1,9 +1,13 @@
 'use client';
 /** The kit of every finished size, of any wrist, and of a class. */
 import Link from 'next/link';
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
+import { GrowthPicture } from '#app/kit/growth-picture.tsx';
+import { SizeTable } from '#app/kit/size-table.tsx';
 import { kitFaultWords } from '#app/words/kit-words.ts';
 import { figure } from '#app/words/ring-words.ts';
+import { sizeRows } from '#app/words/size-rows.ts';
+import { growthOf, growthSpan } from '#lib/kit/kit-growth.ts';
 import { type KitFault, kitFor } from '#lib/kit/kit-list.ts';
 import { sizeWords } from '#lib/lesson/asked-measure.ts';
 import type { StatedSize } from '#lib/rings/ring-kind.ts';
@@ -12,12 +16,19 @@ import { thingInAddress } from '../land-on-thing.client.tsx';
 import { SizeField } from '../making/fields/size-field.client.tsx';
 import { ClassKit } from './class-kit.client.tsx';
 import styles from './kit.module.css';
-import { KitTable } from './kit-table.client.tsx';
+import { OneKit } from './one-kit.tsx';
 
 /** The choice of a measure that is no size of the lesson. */
 const OWN = 'own';
 
-export function Kit({ base, lessonId }: { base: string; lessonId: string }) {
+export interface KitScreenProps {
+  readonly base: string;
+  readonly lessonId: string;
+  /** Below it the kits of the draft as files. */
+  readonly files: string;
+}
+
+export function Kit({ base, lessonId, files }: KitScreenProps) {
   const { content } = useDraft();
   const [chosen, setChosen] = useState<string | null>(null);
   const [own, setOwn] = useState<StatedSize | null>(null);
@@ -69,15 +80,35 @@ export function Kit({ base, lessonId }: { base: string; lessonId: string }) {
         )}
         {kit && !kit.ok && <FaultNotice fault={kit.fault} base={base} />}
         {kit?.ok && (
-          <KitTable
+          <OneKit
             kit={kit.value}
-            fileName={`kit-${figure(kit.value.bodyMm, 1)}-mm.csv`}
+            files={files}
             caption={at ? sizeWords(at) : (own?.stated ?? '')}
           />
         )}
       </section>
-      {content.sizes.length > 0 && <ClassKit lessonId={lessonId} />}
+      <Sizes bodyMm={kit?.ok && kit.value.length ? kit.value.bodyMm : null} />
+      {content.sizes.length > 0 && <ClassKit lessonId={lessonId} files={files} />}
     </main>
+  );
+}
+
+/** Every size, and how the kit grows with the measure. */
+function Sizes({ bodyMm }: { bodyMm: number | null }) {
+  const { content } = useDraft();
+  const rows = useMemo(() => sizeRows(content, content.sizes), [content]);
+  const [fromMm, toMm] = growthSpan(content.sizes, bodyMm);
+  const steps = useMemo(
+    () => (bodyMm === null ? [] : growthOf(content, fromMm, toMm)),
+    [content, bodyMm, fromMm, toMm],
+  );
+  if (rows.length === 0 && steps.length === 0) return null;
+  return (
+    <section className="panel" aria-labelledby="sizes-title">
+      <h2 id="sizes-title">Sizes beside each other</h2>
+      {rows.length > 0 && <SizeTable id="sizes" rows={rows} />}
+      <GrowthPicture steps={steps} currency={content.currency} bodyMm={bodyMm} />
+    </section>
   );
 }
 

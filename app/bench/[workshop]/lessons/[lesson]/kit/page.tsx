@@ -12,5 +12,6 @@ export default async function KitPage({ params }: { params: Promise<{ workshop: 
   const opened = await openLesson(membership, lesson);
   if (!opened) notFound();
   const base = `/bench/${encodeURIComponent(membership.workshop.slug)}/lessons/${encodeURIComponent(opened.id)}`;
-  return <Kit base={base} lessonId={opened.id} />;
+  const files = `/api/workshops/${encodeURIComponent(membership.workshop.slug)}/lessons/${encodeURIComponent(opened.id)}/kit-files`;
+  return <Kit base={base} lessonId={opened.id} files={files} />;
 }
