@@ -14,6 +14,7 @@ const config = {
     '@prisma/adapter-pg',
     'pg',
     'pg-boss',
+    'pdfmake',
     'pino',
     'iconv-lite',
   ],

@@ -14,7 +14,11 @@ interface TextAnswer {
   readonly saveAs?: string;
 }
 
-export function answerText(request: Request, text: string, { type, cache, saveAs }: TextAnswer): Response {
+export function answerText(
+  request: Request,
+  text: string | Uint8Array<ArrayBuffer>,
+  { type, cache, saveAs }: TextAnswer,
+): Response {
   const etag = `"${createHash('sha256').update(text).digest('base64url').slice(0, 22)}"`;
   const headers = new Headers({
     'content-type': type,

@@ -1,6 +1,6 @@
 /** A kit as comma-separated values (RFC 4180), for a spreadsheet: one line a ring kind or material. */
 import { metalNameOf } from '#lib/rings/metals.ts';
-import type { PackChoice } from './choose-packs.ts';
+import { csvText, packsCell } from './csv.ts';
 import type { KitList } from './kit-list.ts';
 import { formatAmount } from './money.ts';
 import { formatDecimal } from './parse-decimal.ts';
@@ -74,16 +74,5 @@ export function kitCsv(kit: KitList): string {
     kit.currency,
     line.material.offer?.link ?? '',
   ]);
-  return [COLUMNS, ...rings, ...rest].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
-}
-
-/** `1 x 100; 2 x 25`, packs by mass with what they weigh. */
-const packsCell = (choice: PackChoice | null): string =>
-  (choice?.picked ?? [])
-    .map(({ times, pack }) => `${times} x ${pack.by === 'count' ? pack.count : pack.mass.stated}`)
-    .join('; ');
-
-function cell(value: string | number): string {
-  const text = typeof value === 'string' && /^[=+\-@\t\r]/.test(value) ? `'${value}` : String(value);
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+  return csvText([COLUMNS, ...rings, ...rest]);
 }

@@ -48,9 +48,12 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   [`${REVISION}/captions.vtt/route.ts`]: { GET: { who: 'public' } },
   [`${REVISION}/chapters.vtt/route.ts`]: { GET: { who: 'public' } },
   [`${REVISION}/description.txt/route.ts`]: { GET: { who: 'public' } },
+  [`${REVISION}/kit/[file]/route.ts`]: { GET: { who: 'public' } },
   [`${REVISION}/poster.jpg/route.ts`]: read('public'),
   [`${REVISION}/recording/route.ts`]: read('public'),
   [`${REVISION}/stills/[still]/route.ts`]: read('public'),
+
+  'schema/kit-1.json/route.ts': { GET: { who: 'public' } },
 
   'api/auth/sign-in/route.ts': { POST: { who: 'public' } },
   'api/auth/new-password/route.ts': { POST: { who: 'public' } },
@@ -94,6 +97,7 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
     POST: { who: 'editor', body: { requestId: '00000000-0000-4000-8000-000000000002', version: 1 } },
   },
   [`${LESSON_API}/exports/[file]/route.ts`]: { GET: { who: 'viewer' } },
+  [`${LESSON_API}/kit-files/[file]/route.ts`]: { GET: { who: 'viewer' } },
   [`${LESSON_API}/transcript-files/route.ts`]: {
     GET: { who: 'viewer' },
     POST: { who: 'editor', headers: { 'content-type': 'application/octet-stream', 'x-file-name': 'a.vtt' } },

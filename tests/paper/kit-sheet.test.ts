@@ -1,0 +1,76 @@
+import { expect, test } from 'vitest';
+import { kitSheet, type SheetLesson } from '#app/paper/kit-sheet.ts';
+import { makePdf } from '#app/paper/make-pdf.ts';
+import { kitLabels, pickingSheet } from '#app/paper/picking-sheet.ts';
+import { kitFor } from '#lib/kit/kit-list.ts';
+import { byzantineMaking } from '#tests/support/a-making.ts';
+import { pdfCode, pdfText } from '#tests/support/read-pdf.ts';
+
+const lesson: SheetLesson = {
+  title: 'Byzantine bracelet',
+  weave: 'Byzantine',
+  workshop: 'Lower Withy',
+  language: 'en',
+  address: 'https://lessons.example/workshop/lower-withy/lesson/byzantine-bracelet',
+  revision: 3,
+  at: new Date('2026-05-04T10:00:00Z'),
+};
+
+const kitOf = (bodyMm: number) => {
+  const kit = kitFor(byzantineMaking(), bodyMm);
+  if (!kit.ok) throw new Error(kit.fault.code);
+  return kit.value;
+};
+
+test('the sheet says what the kit says, and its code leads to the lesson', async () => {
+  const sheet = await makePdf(kitSheet(lesson, kitOf(165)));
+  const text = await pdfText(sheet);
+  // The worked kit of the standards tests: 78 copper (40 opened, 38 closed), 8 spare; 190 mm; 12.70.
+  for (const told of [
+    'Byzantine bracelet',
+    'For 165 mm (6.5 in) on the body.',
+    '19 repeats, finished 190 mm (7.48 in)',
+    '12.70 EUR',
+    '40 opened = 19 × 2 in the repeat + 2 to finish',
+    'revision 3',
+  ])
+    expect(text).toContain(told);
+  expect(text).toMatch(/copper.*40 ?38 ?8 ?86/);
+  expect(await pdfCode(sheet)).toBe(lesson.address);
+});
+
+test('the same kit gives the same bytes', async () => {
+  const [one, other] = [
+    await makePdf(kitSheet(lesson, kitOf(150))),
+    await makePdf(kitSheet(lesson, kitOf(150))),
+  ];
+  expect(Buffer.from(one).equals(Buffer.from(other))).toBe(true);
+});
+
+test('a class has one sheet to pick from, and a label for every kit', async () => {
+  const sizes = [
+    { name: 'small', kit: kitOf(150), times: 2 },
+    { name: 'medium', kit: kitOf(165), times: 3 },
+    { name: 'large', kit: kitOf(180), times: 1 },
+  ];
+  const picking = await pdfText(await makePdf(pickingSheet(lesson, sizes, 'per kit')));
+  expect(picking).toMatch(/copper.*77 ?86 ?95 ?47 ?507/);
+  expect(picking).toContain('53.40 EUR');
+  const pooled = await pdfText(await makePdf(pickingSheet(lesson, sizes, 'pooled')));
+  expect(pooled).toMatch(/copper.*70 ?78 ?86 ?46 ?506/);
+  const labels = await pdfText(await makePdf(kitLabels(lesson, sizes)));
+  expect(labels.match(/Kit small, 150 mm/g)).toHaveLength(2);
+  expect(labels.match(/Kit medium, 165 mm/g)).toHaveLength(3);
+  const one = sizes.slice(0, 1).map((size) => ({ ...size, times: 1 }));
+  expect(await pdfCode(await makePdf(kitLabels(lesson, one)))).toBe(lesson.address);
+});
+
+test('hostile and foreign names stay words', async () => {
+  const making = byzantineMaking();
+  const [copper, ...rest] = making.ringKinds;
+  if (!copper) throw new Error('no copper');
+  const name = '<script>alert(1)</script> Жёлтое κόκκινο ďábel {qr}';
+  const kit = kitFor({ ...making, ringKinds: [{ ...copper, name }, ...rest] }, 165);
+  if (!kit.ok) throw new Error(kit.fault.code);
+  expect(await pdfText(await makePdf(kitSheet({ ...lesson, address: null }, kit.value)))).toContain(name);
+});
