@@ -18,6 +18,7 @@ import {
   priceWorking,
   proRataWords,
   proRataWorking,
+  sumWords,
   unpricedWords,
 } from './pack-words.ts';
 import { figure, ringMassWords } from './ring-words.ts';
@@ -223,11 +224,11 @@ export function sums(lines: readonly Purchase[], price: PriceSum, grams: number 
   return {
     mass: plain(massWords(grams)),
     price: of(
-      formatMoney(price.packsMinor, currency),
+      sumWords(price, currency),
       prices.map((one) => formatMoney(one.packsMinor, currency)),
     ),
     used: {
-      text: proRataWords(price, currency),
+      text: prices.length === 0 && lines.length > 0 ? NONE : proRataWords(price, currency),
       why:
         prices.length > 1
           ? ['Each line to a thousandth of the smallest coin, added, then rounded once.']
