@@ -80,11 +80,7 @@ export function Kit({ base, lessonId, files }: KitScreenProps) {
         )}
         {kit && !kit.ok && <FaultNotice fault={kit.fault} base={base} />}
         {kit?.ok && (
-          <OneKit
-            kit={kit.value}
-            files={files}
-            caption={at ? sizeWords(at) : (own?.stated ?? '')}
-          />
+          <OneKit kit={kit.value} files={files} caption={at ? sizeWords(at) : (own?.stated ?? '')} />
         )}
       </section>
       <Sizes bodyMm={kit?.ok && kit.value.length ? kit.value.bodyMm : null} />
