@@ -76,7 +76,7 @@ export interface ToFreeze {
 
 /**
  * The document of a new revision. Corrections that were published stay word
- * for word; new ones get this revision's number. A step whose picture was not
+ * for word, wherever a re-edited recording moved their moment; new ones get this revision's number. A step whose picture was not
  * stored simply has none. The same input gives the same document.
  */
 export function freezeRevision(from: ToFreeze): Revision {
@@ -99,15 +99,19 @@ export function freezeRevision(from: ToFreeze): Revision {
   };
 }
 
-/** Published corrections first and untouched, then the new ones with their number. */
+/**
+ * Published corrections first, word for word, at the moment where the draft has
+ * them (a re-edited recording moves it); then the new ones with their number.
+ */
 export function numberCorrections(
   published: Content['corrections'],
   drafted: Content['corrections'],
   number: number,
 ): Content['corrections'] {
   const known = new Set(published.map((correction) => correction.id));
+  const spans = new Map(drafted.map(({ id, startMs, endMs }) => [id, { startMs, endMs }]));
   return [
-    ...published,
+    ...published.map((correction) => ({ ...correction, ...spans.get(correction.id) })),
     ...drafted
       .filter((correction) => !known.has(correction.id))
       .map((correction) => ({ ...correction, revision: number })),

@@ -72,6 +72,15 @@ describe('freezing a revision', () => {
     expect(frozen.content.dismissed).toEqual([]);
   });
 
+  test('takes the moment of a published correction from the draft, which moves with the recording', () => {
+    const published = { ...CORRECTION, startMs: 40_000, endMs: 42_000, revision: 1 };
+    const moved = { ...published, startMs: 33_000, endMs: 35_000 };
+    const frozen = freezeRevision(
+      toFreeze({ number: 2, published: [published], content: { ...aContent(), corrections: [moved] } }),
+    );
+    expect(frozen.content.corrections).toEqual([moved]);
+  });
+
   test('keeps published corrections that the draft lost', () => {
     const published = { ...CORRECTION, revision: 1 };
     const frozen = freezeRevision(toFreeze({ number: 2, published: [published] }));
