@@ -15,8 +15,8 @@ export interface KindSign {
 const sign = (kind: ChapterKind, nats: number, words: string): KindSign => ({
   kind,
   nats,
-  // Spaces belong to the wording, so that a word is never found inside another.
-  words: new RegExp(`(?<= )(?:${words})(?= )`, 'g'),
+  // Spaces belong to the wording, so that a word is never found inside another. What is found begins with one.
+  words: new RegExp(` (?:${words})(?= )`, 'g'),
 });
 
 const NUMBER =

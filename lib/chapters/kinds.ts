@@ -4,7 +4,6 @@
  * lesson opens once, closes once, and mostly keeps the usual order.
  */
 import { CHAPTER_KINDS, type ChapterKind } from './chapter.ts';
-import { wordsOf } from './content-words.ts';
 import { KIND_SIGNS } from './kind-signs.ts';
 
 export interface ProposedKind {
@@ -40,7 +39,7 @@ const MOST_SAID = 3;
  * kinds that the teacher has given already, null for the others.
  */
 export function proposeKinds(
-  chapters: readonly (readonly string[])[],
+  chapters: readonly (readonly HeardSentence[])[],
   known: readonly (ChapterKind | null)[] = [],
 ): readonly ProposedKind[] {
   const heard = chapters.map(hear);
@@ -64,35 +63,41 @@ interface Heard {
   readonly said: readonly ReadonlyMap<string, number>[];
 }
 
-/** What a sentence says for each kind, nats, in the order of CHAPTER_KINDS: the strongest wording of each counts. */
-export function kindNats(sentence: string): readonly number[] {
-  const nats = CHAPTER_KINDS.map(() => 0);
-  const text = ` ${wordsOf(sentence).join(' ')} `;
-  for (const sign of KIND_SIGNS) {
-    const at = CHAPTER_KINDS.indexOf(sign.kind);
-    if ((nats[at] ?? 0) < sign.nats && text.search(sign.words) >= 0) nats[at] = sign.nats;
-  }
-  return nats;
+/** What one sentence says. */
+export interface HeardSentence {
+  /** For each kind, nats, in the order of CHAPTER_KINDS: the strongest wording of each counts. */
+  readonly nats: readonly number[];
+  /** The wordings found. */
+  readonly said: readonly { readonly kind: ChapterKind; readonly words: string; readonly nats: number }[];
 }
 
-/** Counts what is said for each kind. In a long chapter a sentence tells less: its number is taken by the root. */
-function hear(sentences: readonly string[]): Heard {
+/** What a sentence says for kinds of chapter; `words` as `wordsOf` gives them. */
+export function hearSentence(words: readonly string[]): HeardSentence {
+  const text = ` ${words.join(' ')} `;
+  const nats = CHAPTER_KINDS.map(() => 0);
+  const said: HeardSentence['said'][number][] = [];
+  for (const sign of KIND_SIGNS) {
+    const found = text.match(sign.words);
+    if (!found) continue;
+    const at = CHAPTER_KINDS.indexOf(sign.kind);
+    nats[at] = Math.max(nats[at] ?? 0, sign.nats);
+    for (const one of found) said.push({ kind: sign.kind, words: one.trim(), nats: sign.nats });
+  }
+  return { nats, said };
+}
+
+/** Adds up what is said for each kind. In a long chapter a sentence tells less: their number is taken by the root. */
+function hear(sentences: readonly HeardSentence[]): Heard {
   const said = CHAPTER_KINDS.map(() => new Map<string, number>());
   const nats = CHAPTER_KINDS.map(() => 0);
   sentences.forEach((sentence, index) => {
-    const text = ` ${wordsOf(sentence).join(' ')} `;
     const counts = index < FIRST_SENTENCES ? FIRST_COUNTS : 1;
-    const strongestOf = new Map<ChapterKind, number>();
-    for (const sign of KIND_SIGNS) {
-      const found = text.match(sign.words);
-      if (!found) continue;
-      strongestOf.set(sign.kind, Math.max(strongestOf.get(sign.kind) ?? 0, sign.nats * counts));
-      const words = said[CHAPTER_KINDS.indexOf(sign.kind)];
-      for (const one of found) words?.set(one, (words.get(one) ?? 0) + sign.nats * counts);
-    }
-    for (const [kind, most] of strongestOf) {
-      const at = CHAPTER_KINDS.indexOf(kind);
-      nats[at] = (nats[at] ?? 0) + most;
+    sentence.nats.forEach((one, kind) => {
+      nats[kind] = (nats[kind] ?? 0) + one * counts;
+    });
+    for (const { kind, words, nats: one } of sentence.said) {
+      const known = said[CHAPTER_KINDS.indexOf(kind)];
+      known?.set(words, (known.get(words) ?? 0) + one * counts);
     }
   });
   const length = Math.sqrt(Math.max(1, sentences.length));

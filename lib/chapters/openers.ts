@@ -106,7 +106,7 @@ function restNats(before: Said, now: Said): number {
 }
 
 /** Opening words of a sentence: its first one, two and three that are no fillers. */
-function openingsOf(words: readonly string[]): readonly string[] {
+export function openingsOf(words: readonly string[]): readonly string[] {
   let at = 0;
   while (at < 2 && FILLERS.has(words[at] ?? '')) at += 1;
   return [1, 2, 3]

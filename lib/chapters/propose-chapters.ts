@@ -7,9 +7,10 @@
 import type { Span } from '#lib/time/time.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
 import { findBoundaries } from './boundaries.ts';
-import type { Chapter, ChapterKind } from './chapter.ts';
+import type { Chapter } from './chapter.ts';
 import { SHORTEST_CHAPTER_MS } from './chapter-rules.ts';
-import { kindNats, type ProposedKind, proposeKinds } from './kinds.ts';
+import { wordsOf } from './content-words.ts';
+import { hearSentence, type ProposedKind, proposeKinds } from './kinds.ts';
 import type { Habits } from './openers.ts';
 import { type Sentence, sentencesOf } from './sentences.ts';
 import { characteristicNames, titleFor } from './titles.ts';
@@ -50,6 +51,8 @@ export interface MarkedTranscript {
 const PAUSE_WITHIN_MS = 2_000;
 /** How long before its first word a chapter begins, where there is silence, ms. */
 const LEAD_MS = 400;
+/** A chapter of this length is worth being parted, ms. */
+const LONG_MS = 240_000;
 /** A shorter gap between two sentences is a breath, ms. */
 const LEAST_SILENCE_MS = 300;
 
@@ -61,31 +64,39 @@ export function proposeChapters(marked: MarkedTranscript): ChapterProposals {
     if (at !== null) set.set(at, chapter);
   }
   const refused = new Set(marked.refused);
+  const heard = sentences.map(({ text }) => hearSentence(wordsOf(text)));
   const found = findBoundaries(sentences, {
     habits: marked.habits,
     fixed: [...set.keys()],
     barred: sentences.flatMap(({ cueId }, index) => (refused.has(cueId) ? [index] : [])),
-    kinds: sentences.map(({ text }) => kindNats(text)),
+    kinds: heard.map(({ nats }) => nats),
     shortestMs: SHORTEST_CHAPTER_MS,
   });
+  const partsFor = (pieces: number): readonly Part[] => {
+    const starts = found.startsFor(pieces);
+    const kinds = proposeKinds(
+      starts.map((start, index) => heard.slice(start, starts[index + 1] ?? heard.length)),
+      starts.map((start) => set.get(start)?.kind ?? null),
+    );
+    const parts = kinds.flatMap((kind, index): Part[] => {
+      const start = starts[index] ?? 0;
+      return [{ start, end: starts[index + 1] ?? sentences.length, kind, set: set.has(start) }];
+    });
+    return withoutTwins(parts, sentences);
+  };
+  const suggested = partsFor(found.suggested).length;
   return {
-    suggested: found.suggested,
+    suggested,
     fewest: found.fewest,
     most: found.most,
     forCount: (count) => {
-      const starts = found.startsFor(count);
-      const texts = starts.map((start, index) =>
-        sentences.slice(start, starts[index + 1] ?? sentences.length).map(({ text }) => text),
+      const parts = partsOfCount(partsFor, Math.min(found.most, Math.max(found.fewest, count)), found.most);
+      const names = characteristicNames(
+        parts.map(({ start, end }) => sentences.slice(start, end).map(({ text }) => text)),
       );
-      const kinds = proposeKinds(
-        texts,
-        starts.map((start): ChapterKind | null => set.get(start)?.kind ?? null),
-      );
-      const names = characteristicNames(texts);
-      return starts.flatMap((start, index) => {
+      return parts.flatMap(({ start, kind, set: isSet }, index) => {
         const sentence = sentences[start];
-        const kind = kinds[index];
-        if (!sentence || !kind || set.has(start) || refused.has(sentence.cueId)) return [];
+        if (!sentence || isSet || refused.has(sentence.cueId)) return [];
         return [
           {
             ...kind,
@@ -98,6 +109,47 @@ export function proposeChapters(marked: MarkedTranscript): ChapterProposals {
       });
     },
   };
+}
+
+interface Part {
+  /** Indexes of its first sentence, and of the one behind its last. */
+  readonly start: number;
+  readonly end: number;
+  readonly kind: ProposedKind;
+  /** Whether the teacher has set it. */
+  readonly set: boolean;
+}
+
+/** Parts of which the second is of the same kind as the first and both together are not long become one. */
+function withoutTwins(parts: readonly Part[], sentences: readonly Sentence[]): readonly Part[] {
+  const kept: Part[] = [];
+  for (const part of parts) {
+    const before = kept.at(-1);
+    const startMs = sentences[before?.start ?? 0]?.startMs ?? 0;
+    const endMs = sentences[part.end - 1]?.endMs ?? 0;
+    if (before && !part.set && before.kind.kind === part.kind.kind && endMs - startMs < LONG_MS)
+      kept[kept.length - 1] = { ...before, end: part.end };
+    else kept.push(part);
+  }
+  return kept;
+}
+
+/**
+ * So many parts: the fewest pieces that leave so many when twins are joined.
+ * Where none do, the parts that come nearest to the number, the more of two as near.
+ */
+function partsOfCount(
+  partsFor: (pieces: number) => readonly Part[],
+  count: number,
+  most: number,
+): readonly Part[] {
+  let nearest: readonly Part[] = partsFor(count);
+  for (let pieces = count + 1; pieces <= most && nearest.length < count; pieces++) {
+    const parts = partsFor(pieces);
+    if (Math.abs(parts.length - count) <= Math.abs(nearest.length - count)) nearest = parts;
+    if (pieces > 2 * count + 4) break;
+  }
+  return nearest;
 }
 
 /** The sentence that a set chapter begins with: the first of which the greater part lies in it. */

@@ -24,7 +24,8 @@ const TALK = new Set(
   zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen
   nineteen twenty thirty forty fifty sixty seventy eighty ninety hundred thousand point millimetre millimetres centimetre
   centimetres inch inches quarter percent video recording lesson spot life danger behind otherwise underneath beside past
-  favourite favourites covers carrying thumbs shape version idea gap care end ends repeat material materials word words term terms size sizes divided resembles finishes`.split(
+  favourite favourites covers carrying thumbs shape version idea gap care end ends repeat material materials word words term terms size sizes divided resembles finishes
+  gives gave holds hangs lies rests stands turns moves works runs sits helps keeps wants pair pairs kettle`.split(
     /\s+/,
   ),
 );
@@ -95,7 +96,10 @@ function madeOf(words: readonly string[]): readonly (readonly string[])[] {
   const verb = words.findIndex((word) => MAKING.has(word));
   if (verb < 0) return [];
   const at = words.findIndex((word, index) => index > verb && index < verb + 6 && BEFORE_NAMES.has(word));
-  const run = at < 0 ? [] : runFrom(words, at + 1);
+  if (at < 0) return [];
+  const after = words.indexOf('of', at + 1);
+  // In `a pair of earrings` the earrings are made.
+  const run = runFrom(words, after > 0 && after <= at + 2 ? after + 1 : at + 1);
   return run.length > 0 ? [run] : [];
 }
 

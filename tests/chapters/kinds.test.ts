@@ -6,7 +6,8 @@
 import { describe, expect, test } from 'vitest';
 import { CHAPTER_KINDS, type ChapterKind } from '#lib/chapters/chapter.ts';
 import { chapterAt, chapterSpans } from '#lib/chapters/chapter-rules.ts';
-import { proposeKinds } from '#lib/chapters/kinds.ts';
+import { wordsOf } from '#lib/chapters/content-words.ts';
+import { hearSentence, proposeKinds } from '#lib/chapters/kinds.ts';
 import { NO_HABITS } from '#lib/chapters/openers.ts';
 import { proposeChapters } from '#lib/chapters/propose-chapters.ts';
 import { sentencesOf } from '#lib/chapters/sentences.ts';
@@ -14,6 +15,9 @@ import { readToldLesson, type ToldLesson, toldLessonNames } from '#tests/support
 
 const HELD_OUT = ['loops-keyring-class', 'rosette-story'];
 const lessons = toldLessonNames().map(readToldLesson);
+
+const heard = (chapters: readonly (readonly string[])[]) =>
+  chapters.map((sentences) => sentences.map((sentence) => hearSentence(wordsOf(sentence))));
 
 interface Judged {
   readonly proposed: ChapterKind;
@@ -38,7 +42,7 @@ function kindsOf({ cues, chapters, durationMs }: ToldLesson): readonly Judged[] 
   const texts = chapterSpans(chapters, durationMs).map(({ startMs, endMs }) =>
     sentences.filter((one) => one.startMs >= startMs && one.startMs < (endMs ?? 0)).map(({ text }) => text),
   );
-  return proposeKinds(texts).map(({ kind }, index) => ({
+  return proposeKinds(heard(texts)).map(({ kind }, index) => ({
     proposed: kind,
     meant: chapters[index]?.kind ?? 'setup',
   }));
@@ -82,7 +86,7 @@ describe('kinds of chapters', () => {
       const thirds = [0, 1, 2].map((part) =>
         sentences.slice((part * sentences.length) / 3, ((part + 1) * sentences.length) / 3),
       );
-      proposeKinds(thirds).forEach(({ said, place, kind }, index) => {
+      proposeKinds(heard(thirds)).forEach(({ said, place, kind }, index) => {
         const text = (thirds[index] ?? [])
           .join(' ')
           .toLowerCase()
@@ -95,8 +99,8 @@ describe('kinds of chapters', () => {
 
   test('a kind that the teacher has given stays, and its neighbours follow', () => {
     const texts = [['We go on.'], ['You need pliers and copper wire.'], ['And so it is.']];
-    expect(proposeKinds(texts, [null, 'variation', null])[1]?.kind).toBe('variation');
-    expect(proposeKinds(texts)[1]?.kind).toBe('materials');
+    expect(proposeKinds(heard(texts), [null, 'variation', null])[1]?.kind).toBe('variation');
+    expect(proposeKinds(heard(texts))[1]?.kind).toBe('materials');
     expect(proposeKinds([])).toEqual([]);
   });
 });

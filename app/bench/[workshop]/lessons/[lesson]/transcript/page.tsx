@@ -3,6 +3,8 @@ import { notFound } from 'next/navigation';
 import { memberPage } from '#app/http/member-page.ts';
 import { openBench } from '#lib/bench/bench.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
+import { habitsOf } from '#lib/chapters/habits.ts';
+import { findChapterBeginnings } from '#lib/data/chapter-beginnings.ts';
 import { currentRecording } from '#lib/data/recordings.ts';
 import { TranscriptScreen } from './transcript-screen.client.tsx';
 
@@ -17,7 +19,11 @@ export default async function TranscriptPage({
   const membership = await memberPage(workshop, 'viewer');
   const opened = await openLesson(membership, lesson);
   if (!opened) notFound();
-  const recording = await currentRecording(openBench().db, opened.id);
+  const { db } = openBench();
+  const [recording, beginnings] = await Promise.all([
+    currentRecording(db, opened.id),
+    findChapterBeginnings(db, { workshopId: membership.workshop.id, lessonId: opened.id }),
+  ]);
   const at = `${encodeURIComponent(membership.workshop.slug)}/lessons/${encodeURIComponent(opened.id)}`;
   return (
     <TranscriptScreen
@@ -33,6 +39,7 @@ export default async function TranscriptPage({
       }
       recordingAddress={`/api/workshops/${at}/recordings/${encodeURIComponent(recording?.id ?? '')}`}
       lessonAddress={`/bench/${at}`}
+      habits={habitsOf(beginnings)}
     />
   );
 }

@@ -2,6 +2,7 @@
 import Link from 'next/link';
 /** The working surface: picture and chapters on one side, the transcript as a page beside them. */
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import type { Habits } from '#lib/chapters/openers.ts';
 import { useDraftPart, useDraftStore } from '../draft.client.tsx';
 import { thingInAddress } from '../land-on-thing.client.tsx';
 import { ChapterList } from './chapter-list.client.tsx';
@@ -13,20 +14,25 @@ import { KeysSheet } from './keys-sheet.client.tsx';
 import { createMarkUp } from './mark-up.ts';
 import { Picture, type PlayedRecording } from './picture.client.tsx';
 import { createPlayer, LITTLE_MS } from './player.ts';
+import { ProposedChapters } from './proposed-chapters.client.tsx';
 import styles from './transcript-screen.module.css';
 
 const KEYS_SETTING = 'benchleaf.keys';
+const NO_PAUSES: PlayedRecording['pauses'] = [];
 const NARROW = '(max-width: 60rem)';
 
 export function TranscriptScreen({
   recording,
   recordingAddress,
   lessonAddress,
+  habits,
 }: {
   recording: PlayedRecording | null;
   /** Address below which the recording's files lie. */
   recordingAddress: string;
   lessonAddress: string;
+  /** How the workshop's other lessons are parted into chapters. */
+  habits: Habits;
 }) {
   const store = useDraftStore();
   const mayEdit = useDraftPart((state) => state.mayEdit);
@@ -35,9 +41,11 @@ export function TranscriptScreen({
   const markUp = useMemo(() => createMarkUp(store, () => crypto.randomUUID()), [store]);
   const text = useRef<DocumentHandle>(null);
   const side = useRef<HTMLDivElement>(null);
+  const proposeButton = useRef<HTMLButtonElement>(null);
   const peaks = usePeaks(recording && `${recordingAddress}/peaks`);
   const [marks, setMarks] = useState<ReadonlyMap<string, readonly Mark[]>>(new Map());
   const [finding, setFinding] = useState(false);
+  const [proposing, setProposing] = useState(false);
   const [following, setFollowing] = useState(true);
   const [keysOn, setKeysOn] = useKeysSetting();
   const bringIn = `${lessonAddress}/bring-in`;
@@ -153,6 +161,17 @@ export function TranscriptScreen({
               Set a chapter here
             </button>
           )}
+          {mayEdit && cueCount > 0 && (
+            <button
+              ref={proposeButton}
+              type="button"
+              className="quiet"
+              aria-expanded={proposing}
+              onClick={() => setProposing(!proposing)}
+            >
+              Propose chapters
+            </button>
+          )}
           <button
             type="button"
             className="quiet"
@@ -164,6 +183,20 @@ export function TranscriptScreen({
           <KeysSheet on={keysOn} setOn={setKeysOn} />
         </div>
         {finding && <FindBar markUp={markUp} show={showCue} onMarks={setMarks} close={closeFind} />}
+        {proposing && mayEdit && cueCount > 0 && (
+          <ProposedChapters
+            pauses={recording?.pauses ?? NO_PAUSES}
+            habits={habits}
+            listen={(atMs, cueId) => {
+              player.seek(atMs);
+              text.current?.show(cueId);
+            }}
+            close={() => {
+              setProposing(false);
+              proposeButton.current?.focus();
+            }}
+          />
+        )}
         {cueCount === 0 && (
           <div className={styles.empty}>
             <p>
