@@ -54,6 +54,8 @@ export function findingWords({ code, name }: Finding): string {
       return 'No measured sample: how many repeats a length takes cannot be told.';
     case 'sizes-missing':
       return 'No size is given, so the description text can count no rings.';
+    case 'piece-not-sound':
+      return `The ring sequence cannot be made as it is told${name === '' ? '' : `; it starts at a placement (${name})`}.`;
     case 'adds-nothing':
       return `A placement (${name}) neither opens a ring nor lays one out.`;
     case 'nothing-closed':

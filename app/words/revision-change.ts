@@ -16,6 +16,8 @@ const PARTS: Readonly<Record<ChangedPart, readonly [one: string, several: string
   start: ['step of the start', 'steps of the start'],
   repeat: ['step of the repeat unit', 'steps of the repeat unit'],
   finishing: ['step of the finishing', 'steps of the finishing'],
+  runs: ['order of colours and units', 'order of colours and units'],
+  ends: ['end of the repeat', 'end of the repeat'],
   steps: ['further step', 'further steps'],
   sizes: ['size', 'sizes'],
   materials: ['material', 'materials'],

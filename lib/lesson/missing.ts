@@ -7,6 +7,7 @@ import { chapterFaults } from '#lib/chapters/chapter-rules.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
 import { namesSystem } from '#lib/rings/parse-size.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
+import { checkPiece } from '#lib/weave/check-piece.ts';
 import { offeredCautions } from './cautions.ts';
 import { type Content, linkAddress, SEQUENCE_PARTS } from './content.ts';
 
@@ -36,6 +37,7 @@ export const FINDING_CODES = [
   'repeat-missing',
   'sample-missing',
   'sizes-missing',
+  'piece-not-sound',
   'adds-nothing',
   'nothing-closed',
   'leaning-unstated',
@@ -193,6 +195,17 @@ const checkSequence: Check = ({ content, recording }) => {
         ),
       ];
     }),
+    // One finding for the whole piece, at the first fault: later ones mostly follow from it.
+    ...checkPiece(content)
+      .faults.slice(0, 1)
+      .map(({ placementId }) =>
+        warns(
+          'piece-not-sound',
+          'making',
+          placementId ?? 'sequence',
+          placementId === null ? '' : nameOf(placementId),
+        ),
+      ),
     ...when(
       placements.some((placement) => placement.opened !== null) &&
         placements.every((placement) => placement.carries.length === 0),

@@ -41,8 +41,8 @@ export type PieceFault = PieceProblem & {
 export interface PieceCheck {
   /** In the order of the piece. */
   readonly faults: readonly PieceFault[];
-  /** Passes that name no ring: with one of them links are not known, and little is checked. */
-  readonly unnamed: number;
+  /** Placements that do not tell which rings they pass: with one of them links are not known, and little is checked. */
+  readonly untold: number;
 }
 
 /** Repeats walked to see whether the repeat is one: more than any ring reaches back. */
@@ -56,19 +56,26 @@ export function checkPiece(piece: Piece): PieceCheck {
   const open = runs.filter((run) => run.repeats === null).length;
   const repeats = runs.length > 0 ? fixedRepeats(runs) + open * REPEATS_OF_OPEN_RUN : REPEATS_OF_OPEN_RUN;
   const woven = walkPiece(piece, repeats);
-  const unnamed = SEQUENCE_PARTS.flatMap((part) => piece[part]).reduce(
-    (sum, placement) => sum + placement.passes.filter(({ ring }) => !ring).length,
-    0,
-  );
+  const untold = untoldOf(piece);
   const inside = [
     ...planFaults(piece),
     ...turnFaults(woven),
     ...unitsOf(piece).flatMap((unit) => periodFaults(piece, unit)),
-    ...(unnamed === 0 ? joinFaults(woven) : []),
+    ...(untold === 0 ? joinFaults(woven) : []),
   ];
   // Ends follow from everything before them: where that is wrong, they would only repeat it.
-  const faults = inside.length > 0 || unnamed > 0 ? inside : statedEndFaults(piece, woven);
-  return { faults: onceEach(faults, piece), unnamed };
+  const faults = inside.length > 0 || untold > 0 ? inside : statedEndFaults(piece, woven);
+  return { faults: onceEach(faults, piece), untold };
+}
+
+/** The first ring of a piece has nothing to pass; every other opened ring passes something, and should say what. */
+function untoldOf(piece: Piece): number {
+  const [, ...later] = SEQUENCE_PARTS.flatMap((part) => piece[part]);
+  const unnamed = SEQUENCE_PARTS.flatMap((part) => piece[part]).filter(({ passes }) =>
+    passes.some(({ ring }) => !ring),
+  );
+  const passless = later.filter(({ opened, passes }) => opened !== null && passes.length === 0);
+  return unnamed.length + passless.length;
 }
 
 const planFaults = (piece: Piece): readonly PieceFault[] => [

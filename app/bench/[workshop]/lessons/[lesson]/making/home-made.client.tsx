@@ -52,7 +52,7 @@ function Fields({ kind, made, place, onTake }: HomeMadeFieldsProps & { made: Hom
     <>
       <div className={fieldStyles.grid}>
         <ChoiceField
-          label="Wire"
+          label="Temper of the wire"
           value={made.temper}
           choices={TEMPERS.map(({ id, name }) => [id, name] as const)}
           onTake={(temper) => onTake({ ...made, temper })}

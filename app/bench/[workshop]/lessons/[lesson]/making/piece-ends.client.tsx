@@ -5,6 +5,7 @@ import { endsOf } from '#lib/weave/ends.ts';
 import type { EndRing } from '#lib/weave/placement.ts';
 import { useDraft } from '../draft.client.tsx';
 import { ChoiceField } from './fields/choice-field.client.tsx';
+import fieldStyles from './fields/fields.module.css';
 import styles from './making.module.css';
 
 export function PieceEndsFields() {
@@ -21,21 +22,23 @@ export function PieceEndsFields() {
         can be stated; then a finishing that was forgotten is noticed.
       </p>
       {repeat.length > 1 && (
-        <ChoiceField<string>
-          label="The finishing follows"
-          value={endsAfter ?? ''}
-          choices={[
-            ['', 'a whole repeat'],
-            ...repeat
-              .slice(0, -1)
-              .map(
-                (placement, index) => [placement.id, `placement ${index + 1} of one more repeat`] as const,
-              ),
-          ]}
-          onTake={(id) =>
-            change([{ kind: 'set', field: 'endsAfter', value: id === '' ? null : id }], 'where it ends')
-          }
-        />
+        <div className={fieldStyles.grid}>
+          <ChoiceField<string>
+            label="The finishing follows"
+            value={endsAfter ?? ''}
+            choices={[
+              ['', 'a whole repeat'],
+              ...repeat
+                .slice(0, -1)
+                .map(
+                  (placement, index) => [placement.id, `placement ${index + 1} of one more repeat`] as const,
+                ),
+            ]}
+            onTake={(id) =>
+              change([{ kind: 'set', field: 'endsAfter', value: id === '' ? null : id }], 'where it ends')
+            }
+          />
+        </div>
       )}
       {ends ? (
         <dl className={styles.ends}>

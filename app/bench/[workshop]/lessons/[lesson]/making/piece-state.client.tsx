@@ -44,11 +44,11 @@ export function PieceState({ check }: { check: PieceCheck }) {
         </ul>
       </div>
     );
-  if (check.unnamed > 0)
+  if (check.untold > 0)
     return (
       <p className="notice" role="status">
-        {check.unnamed === 1 ? 'One pass does' : `${check.unnamed} passes do`} not name the ring that is
-        passed, so nobody can say yet whether the piece holds. Counts and kits do not need it.
+        {check.untold === 1 ? 'One placement does' : `${check.untold} placements do`} not say which rings are
+        passed, so nobody can tell yet whether the piece holds. Counts and kits do not need it.
       </p>
     );
   const woven = walkPiece({ ...content, runs: [] }, REPEATS_TOLD);

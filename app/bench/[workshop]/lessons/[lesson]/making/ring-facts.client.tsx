@@ -66,7 +66,7 @@ export function RingFacts({ kind }: { kind: RingKind }) {
           </Fact>
           {mass &&
             MASS_UNITS.map(([unit, name]) => (
-              <Fact key={unit} name={name} value={`${figure(ringsPer(unit, mass.g), 1)} rings`} />
+              <Fact key={unit} name={name} value={`${figure(ringsPer(unit, mass.g), 2)} rings`} />
             ))}
           {tightest && (
             <Fact name="Through its hole" value={`${tightest.wires} wires`}>

@@ -3,6 +3,7 @@
 import { useEffect, useState } from 'react';
 import { LEANINGS } from '#lib/lesson/content.ts';
 import { mirrorMaking } from '#lib/lesson/mirror-making.ts';
+import { ringsWord } from '#lib/lesson/placement-words.ts';
 import { checkPiece, type PieceFault } from '#lib/weave/check-piece.ts';
 import { SEQUENCE_PARTS, type Sequence, type SequencePart } from '#lib/weave/placement.ts';
 import { unitsOf } from '#lib/weave/runs.ts';
@@ -128,7 +129,7 @@ function Part({ part, from, lessonId, faults, open, onOpen }: PartProps) {
     <section className={styles.part} aria-labelledby={`part-${part}`}>
       <h3 id={`part-${part}`}>{title}</h3>
       <p className="soft">
-        {about} {list.items.length > 0 && `Adds ${(counts.at(-1) ?? from) - from} rings.`}
+        {about} {list.items.length > 0 && `Adds ${ringsWord('', (counts.at(-1) ?? from) - from)}.`}
       </p>
       <ol className={styles.cards}>
         {list.items.map((placement, index) => (
