@@ -9,7 +9,8 @@ export interface ChangedLine {
 
 /**
  * The changed lines in order, each run of them between its unchanged neighbours,
- * so that she finds the place in the text where it is pasted. Empty where nothing differs.
+ * so that she finds the place in the text where it is pasted. Empty lines are not told of; so it may be
+ * empty where only they differ.
  */
 export function changedLines(before: string, now: string): ChangedLine[] {
   const all = diffLines(before, now).flatMap(({ value, added, removed }) =>
@@ -18,9 +19,9 @@ export function changedLines(before: string, now: string): ChangedLine[] {
       .split('\n')
       .map((line): ChangedLine => ({ is: added ? 'new' : removed ? 'gone' : 'same', line })),
   );
-  return all.filter(
-    ({ is, line }, index) =>
-      is !== 'same' ||
-      (line !== '' && [all[index - 1], all[index + 1]].some((beside) => beside && beside.is !== 'same')),
+  const told = all.filter(({ line }) => line.trim() !== '');
+  return told.filter(
+    ({ is }, index) =>
+      is !== 'same' || [told[index - 1], told[index + 1]].some((beside) => beside && beside.is !== 'same'),
   );
 }

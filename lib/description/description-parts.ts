@@ -152,7 +152,7 @@ const corrections: Body = (content) => ({
         : `${formatTimeCode(correction.startMs)} to ${formatTimeCode(correction.endMs)}, `;
     const kits = correction.kitsChange ? ' Kits change.' : '';
     return item(
-      `${at}${correction.kind}: “${plainLine(correction.wrong)}” Right: “${plainLine(correction.right)}” Concerns: ${plainLine(correction.affects)}.${kits}`,
+      `${at}${correction.kind}: “${plainLine(correction.wrong)}” Right: “${plainLine(correction.right)}” Concerns: ${plainLine(correction.affects).replace(/[.\s]+$/, '')}.${kits}`,
     );
   }),
 });

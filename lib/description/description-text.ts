@@ -65,7 +65,8 @@ export function composeDescription({
   const warnings = [
     ...lengthWarnings(lengths, limits),
     ...chapterWarnings(content, parts, limits, durationMs),
-    ...refusedWarnings(text, limits),
+    // In the other formats such characters are the format's own.
+    ...(format === 'text' ? refusedWarnings(text, limits) : []),
   ];
   return { text, ...lengths, leftOut, warnings };
 }

@@ -59,11 +59,9 @@ const markdownText = (text: string): string =>
     .replace(/^(\s*\d{1,9})([.)])/, '$1\\$2')
     .replace(/(https?|ftp|www|mailto)([:.])/gi, '$1\\$2');
 
-/** Within angle brackets an address may hold anything but brackets and line ends. */
-const markdownLink = (link: string): string => {
-  const address = link.replace(/[<>\s\\`]/g, (character) => encodeURIComponent(character));
-  return `[${markdownText(link)}](<${address}>)`;
-};
+/** An autolink (CommonMark 6.5): an address in angle brackets, which may hold anything but brackets and white space. */
+const markdownLink = (link: string): string =>
+  `<${link.replace(/[<>\s]/g, (character) => encodeURIComponent(character))}>`;
 
 function writeHtml({ heading, body }: DescriptionPart): string {
   const content =

@@ -2,6 +2,7 @@
 
 import { useId } from 'react';
 import { type DescriptionLimits, NO_LIMITS, USUAL_LIMITS } from '#lib/description/description-setup.ts';
+import styles from './description-setup.module.css';
 
 interface LimitsFieldsProps {
   readonly limits: DescriptionLimits;
@@ -35,18 +36,18 @@ export function LimitsFields({ limits, onChange }: LimitsFieldsProps) {
           No limits
         </button>
       </div>
-      <p className="hint">
+      <p className={`hint ${styles['from']}`}>
         “What many places ask” is common practice, written down from memory. Look at your place’s own rules.
       </p>
       {most('characters', 'Most characters')}
       {most('bytes', 'Most bytes (UTF-8)')}
       <div className="field">
-        <label>
+        <label className={styles['shown']}>
           <input
             type="checkbox"
             checked={limits.chaptersFromNought}
             onChange={(event) => onChange({ ...limits, chaptersFromNought: event.target.checked })}
-          />{' '}
+          />
           The first chapter must be 0:00
         </label>
       </div>

@@ -136,7 +136,7 @@ export function SetupForm({ api, stored }: SetupFormProps) {
               label="What is left out first"
               items={setup.leaveOut}
               keyOf={(kind) => kind}
-              nameOf={(kind) => PART_WORDS[kind]}
+              nameOf={(kind) => `Leaving out ${PART_WORDS[kind].toLowerCase()}`}
               onOrder={(leaveOut) => change({ leaveOut: [...leaveOut] })}
             >
               {(kind) => (

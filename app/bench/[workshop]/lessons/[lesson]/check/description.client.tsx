@@ -124,7 +124,7 @@ const count = (is: number, most: number | null): string =>
 function SinceCopied({ copied, now }: { copied: Copied['text']; now: string }) {
   const changed = useMemo(() => (copied ? changedLines(copied.text, now) : []), [copied, now]);
   if (!copied) return null;
-  if (changed.length === 0) {
+  if (copied.text === now || changed.length === 0) {
     return <p className="soft">Nothing has changed since you copied it on {copied.day}.</p>;
   }
   const lines = changed.filter(({ is }) => is !== 'same').length;
@@ -139,8 +139,8 @@ function SinceCopied({ copied, now }: { copied: Copied['text']; now: string }) {
           // The same line may stand in a text twice.
           // biome-ignore lint/suspicious/noArrayIndexKey: lines have no other name than their place
           <li key={index} data-is={is}>
-            {is === 'gone' && <del>{line || 'an empty line'}</del>}
-            {is === 'new' && <ins>{line || 'an empty line'}</ins>}
+            {is === 'gone' && <del>{line}</del>}
+            {is === 'new' && <ins>{line}</ins>}
             {is === 'same' && line}
           </li>
         ))}
