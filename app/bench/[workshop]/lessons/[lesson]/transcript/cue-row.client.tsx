@@ -45,6 +45,12 @@ export const CueRow = memo(function CueRow(props: CueRowProps) {
       <Sound cue={cue} peaks={peaks} playhead={isCurrent ? props.playhead : null} />
       <div className={styles.words}>
         <span className={styles.time}>
+          {cue.timing === 'approximate' && (
+            <>
+              <span aria-hidden="true">≈ </span>
+              <span className="unseen">about </span>
+            </>
+          )}
           {formatTimeCode(cue.startMs)}
           {isCurrent && <span className="unseen"> being played</span>}
           {isChosen && <span className="unseen"> chosen</span>}

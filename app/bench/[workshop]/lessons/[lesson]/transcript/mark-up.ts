@@ -1,7 +1,8 @@
 /** What a teacher does to cues and chapters, as changes of the draft under the names that undo shows. */
 import type { Change } from '#lib/lesson/change.ts';
 import type { Chapter } from '#lib/lesson/content.ts';
-import { LONGEST_MS } from '#lib/time/time.ts';
+import { LONGEST_MS, type Span } from '#lib/time/time.ts';
+import type { CaptionProfile } from '#lib/transcript/caption-profile.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
 import {
   type CueEdit,
@@ -13,12 +14,15 @@ import {
   splitCue,
 } from '#lib/transcript/edit-cues.ts';
 import { type Found, replaceFound } from '#lib/transcript/find-text.ts';
+import { fitCaptions } from '#lib/transcript/fit-captions.ts';
+import { hearStart, spreadAgain, takeTimes } from '#lib/transcript/spread-script.ts';
 import { wordStart } from '#lib/transcript/word-times.ts';
 import type { DraftStore } from '../draft-store.ts';
 
 export type MarkUp = ReturnType<typeof createMarkUp>;
 
-export function createMarkUp(store: DraftStore, newId: () => string) {
+/** @param speech where speech was found in the sound; empty without a recording */
+export function createMarkUp(store: DraftStore, newId: () => string, speech: readonly Span[]) {
   const cues = () => store.getState().cues;
   const indexOf = (id: string) => cues().findIndex((cue) => cue.id === id);
   const make = (edit: CueEdit | null, label: string, run?: string): boolean => {
@@ -61,7 +65,11 @@ export function createMarkUp(store: DraftStore, newId: () => string) {
     },
     retime(id: string, times: { startMs?: number; endMs?: number }) {
       const cue = cues()[indexOf(id)];
-      if (cue) make(retimeCue(cue, times), 'move edge of cue');
+      if (!cue) return;
+      // In a transcript that is only spread, a start that is set brings its neighbours along.
+      if (cue.timing && times.startMs !== undefined && times.endMs === undefined)
+        make(hearStart(cues(), id, inReach(times.startMs), speech), 'hear where a cue begins');
+      else make(retimeCue(cue, times), 'move edge of cue');
     },
     shift(from: number, to: number, byMs: number) {
       const some = cues().slice(from, to);
@@ -72,6 +80,16 @@ export function createMarkUp(store: DraftStore, newId: () => string) {
         replaceFound(cues(), found, instead, newId),
         found.length === 1 ? 'replace words' : `replace words in ${found.length} places`,
       );
+    },
+    /** Spreads cues whose times are approximate over the speech once more. */
+    spread: () => make(spreadAgain(cues(), speech), 'spread the script'),
+    /** Takes approximate times as they are. */
+    takeTimes: () => make(takeTimes(cues()), 'take the times as they are'),
+    /** Breaks and times captions anew for a profile. @returns how many cues changed or went */
+    fitCaptions(profile: CaptionProfile): number {
+      const edit = fitCaptions(cues(), profile, newId);
+      make(edit, 'break and time captions');
+      return edit.put.length + edit.remove.length;
     },
     /** Sets a chapter; where one starts at that very moment already, that one is told instead. */
     setChapter(atMs: number): string {
@@ -97,3 +115,5 @@ export function createMarkUp(store: DraftStore, newId: () => string) {
     removeChapter: (id: string) => store.change([{ kind: 'remove', list: 'chapters', id }], 'delete chapter'),
   };
 }
+
+const inReach = (ms: number): number => Math.min(Math.max(Math.round(ms), 0), LONGEST_MS - 60_000);

@@ -3,8 +3,11 @@ import Link from 'next/link';
 /** The working surface: picture and chapters on one side, the transcript as a page beside them. */
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { Habits } from '#lib/chapters/openers.ts';
+import { speechBetween } from '#lib/transcript/spread-script.ts';
 import { useDraftPart, useDraftStore } from '../draft.client.tsx';
 import { thingInAddress } from '../land-on-thing.client.tsx';
+import { ApproximateTimes } from './approximate-times.client.tsx';
+import { CaptionQuality } from './caption-quality.client.tsx';
 import { ChapterList } from './chapter-list.client.tsx';
 import type { Mark } from './cue-row.client.tsx';
 import { Document, type DocumentHandle } from './document.client.tsx';
@@ -38,7 +41,10 @@ export function TranscriptScreen({
   const mayEdit = useDraftPart((state) => state.mayEdit);
   const cueCount = useDraftPart((state) => state.cues.length);
   const player = useMemo(() => createPlayer(), []);
-  const markUp = useMemo(() => createMarkUp(store, () => crypto.randomUUID()), [store]);
+  const markUp = useMemo(() => {
+    const speech = recording ? speechBetween(recording.pauses, recording.durationMs) : [];
+    return createMarkUp(store, () => crypto.randomUUID(), speech);
+  }, [store, recording]);
   const text = useRef<DocumentHandle>(null);
   const side = useRef<HTMLDivElement>(null);
   const proposeButton = useRef<HTMLButtonElement>(null);
@@ -46,6 +52,7 @@ export function TranscriptScreen({
   const [marks, setMarks] = useState<ReadonlyMap<string, readonly Mark[]>>(new Map());
   const [finding, setFinding] = useState(false);
   const [proposing, setProposing] = useState(false);
+  const [captioning, setCaptioning] = useState(false);
   const [following, setFollowing] = useState(true);
   const [keysOn, setKeysOn] = useKeysSetting();
   const bringIn = `${lessonAddress}/bring-in`;
@@ -180,6 +187,14 @@ export function TranscriptScreen({
           >
             Find
           </button>
+          <button
+            type="button"
+            className="quiet"
+            aria-expanded={captioning}
+            onClick={() => setCaptioning(!captioning)}
+          >
+            Captions
+          </button>
           <KeysSheet on={keysOn} setOn={setKeysOn} />
         </div>
         {finding && <FindBar markUp={markUp} show={showCue} onMarks={setMarks} close={closeFind} />}
@@ -197,6 +212,8 @@ export function TranscriptScreen({
             }}
           />
         )}
+        {captioning && <CaptionQuality markUp={markUp} show={showCue} close={() => setCaptioning(false)} />}
+        <ApproximateTimes markUp={markUp} player={player} hasRecording={recording !== null} show={showCue} />
         {cueCount === 0 && (
           <div className={styles.empty}>
             <p>
