@@ -11,7 +11,7 @@ import { breakCost, gluedPlaces, wordsOf } from './word-breaks.ts';
 
 /** A piece longer than this is parted, characters: about two captions. */
 const LONGEST_PIECE = 120;
-/** A sentence shorter than this goes together with the next one of its paragraph. */
+/** A sentence shorter than this goes together with one beside it in its paragraph. */
 const SHORT_PIECE = 30;
 
 interface Piece {
@@ -63,11 +63,8 @@ function piecesOfParagraph(said: string): readonly string[] {
   const whole: string[] = [];
   for (const sentence of sentences) {
     const before = whole.at(-1);
-    if (
-      before !== undefined &&
-      before.length < SHORT_PIECE &&
-      before.length + sentence.length < LONGEST_PIECE
-    )
+    const isShort = Math.min(before?.length ?? LONGEST_PIECE, sentence.length) < SHORT_PIECE;
+    if (before !== undefined && isShort && before.length + sentence.length < LONGEST_PIECE)
       whole[whole.length - 1] = `${before} ${sentence}`;
     else whole.push(sentence);
   }

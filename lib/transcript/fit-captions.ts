@@ -10,7 +10,7 @@ import { captionFaults, lengthOf } from './caption-faults.ts';
 import type { CaptionProfile } from './caption-profile.ts';
 import { cheapestParts } from './cheapest-parts.ts';
 import { type Cue, compareCues } from './cue.ts';
-import type { CueEdit } from './edit-cues.ts';
+import { type CueEdit, withTiming } from './edit-cues.ts';
 import { breakCost, gluedPlaces, wordsOf } from './word-breaks.ts';
 
 /** A break in speech of this length parts captions whatever they hold, ms. */
@@ -29,25 +29,59 @@ interface Word {
   readonly cue: Cue;
 }
 
-/** The change of cues; empty where all is well. @param newId gives ids to captions that there was no cue for */
+/** The change of cues; empty where all is well, or where nothing would read better. @param newId gives ids to captions that there was no cue for */
 export function fitCaptions(cues: readonly Cue[], profile: CaptionProfile, newId: () => string): CueEdit {
   const ordered = cues.filter((cue) => cue.text !== '').toSorted(compareCues);
   const faulty = new Set(captionFaults(ordered, profile).map(({ cueId }) => cueId));
-  if (faulty.size === 0) return { put: [], remove: [] };
+  const ways =
+    faulty.size === 0 ? [] : [brokenAnew(ordered, faulty, profile, newId), linesAnew(ordered, profile)];
+  const [best] = [ordered, ...ways]
+    .map((made) => ({ made, bad: badness(made, profile) }))
+    .sort((a, b) => a.bad - b.bad);
+  const made = best?.made ?? ordered;
+  const before = new Map(cues.map((cue) => [cue.id, cue]));
+  const kept = new Set(made.map(({ id }) => id));
+  return {
+    put: made.filter((cue) => !isSame(before.get(cue.id), cue)),
+    remove: ordered.filter(({ id }) => !kept.has(id)).map(({ id }) => id),
+  };
+}
+
+function brokenAnew(
+  ordered: readonly Cue[],
+  faulty: ReadonlySet<string>,
+  profile: CaptionProfile,
+  newId: () => string,
+): readonly Cue[] {
   const used = new Set<string>();
   const drafts = passagesOf(ordered).flatMap((passage) =>
     passage.some((cue) => faulty.has(cue.id)) ? breakPassage(passage, profile) : passage.map(asDraft),
   );
-  const made = timeDrafts(drafts, profile).map((draft): Cue => {
-    const id = used.has(draft.cue.id) ? newId() : draft.cue.id;
+  return timeDrafts(drafts, profile).map((draft): Cue => {
+    const isNew = used.has(draft.cue.id);
+    const id = isNew ? newId() : draft.cue.id;
     used.add(id);
-    return { ...draft.cue, id, startMs: draft.startMs, endMs: draft.endMs, text: draft.text };
+    // Only the cue itself was heard to begin, not what is parted from it.
+    const cue = isNew && draft.cue.timing ? withTiming(draft.cue, 'approximate') : draft.cue;
+    return { ...cue, id, startMs: draft.startMs, endMs: draft.endMs, text: draft.text };
   });
-  const before = new Map(cues.map((cue) => [cue.id, cue]));
-  return {
-    put: made.filter((cue) => !isSame(before.get(cue.id), cue)),
-    remove: ordered.filter(({ id }) => !used.has(id)).map(({ id }) => id),
-  };
+}
+
+/** The same cues at the same times, only their lines broken anew. */
+const linesAnew = (ordered: readonly Cue[], profile: CaptionProfile): readonly Cue[] =>
+  ordered.map((cue) =>
+    fits(cue.text, profile) ? cue : { ...cue, text: breakLines(cue.text, lineMost(profile)) },
+  );
+
+/** How hard captions are to read, all together: errors count thrice, and what is too fast by how much of it there is. */
+function badness(cues: readonly Cue[], profile: CaptionProfile): number {
+  const lengths = new Map(cues.map(({ id, text }) => [id, lengthOf(text)]));
+  const whole = lineMost(profile) * profile.mostLines;
+  return captionFaults(cues, profile).reduce((sum, { code, level, cueId }) => {
+    // Pace is the speech's own; how captions are cut is ours.
+    const weight = code === 'fast' || code === 'words-fast' ? (lengths.get(cueId) ?? 0) / whole : 8;
+    return sum + weight * (level === 'error' ? 3 : 1);
+  }, 0);
 }
 
 const isSame = (one: Cue | undefined, other: Cue): boolean =>
@@ -78,7 +112,7 @@ function passagesOf(cues: readonly Cue[]): readonly (readonly Cue[])[] {
       before &&
       cue.startMs - before.endMs < PASSAGE_GAP_MS &&
       cue.settings === before.settings &&
-      cue.timing === before.timing &&
+      (cue.timing === before.timing || (before.timing !== undefined && cue.timing === 'approximate')) &&
       !beginsSpeaker(cue.text);
     if (goesOn) passages.at(-1)?.push(cue);
     else passages.push([cue]);
@@ -123,8 +157,8 @@ function breakPassage(passage: readonly Cue[], profile: CaptionProfile): readonl
       const lines = over > 0 ? 0 : linesNeeded(glued, measure, { from, end }, lineMost(profile));
       const linesOver = Math.max(0, lines - profile.mostLines);
       return (
-        over * 200 +
-        linesOver * 60 +
+        over * 300 +
+        linesOver * 300 +
         paceCost(words, { from, end }, length, profile) +
         cutCost(words, texts, end)
       );
@@ -136,7 +170,8 @@ function breakPassage(passage: readonly Cue[], profile: CaptionProfile): readonl
     if (!first || !last) return [];
     const text = some.map((word) => word.text).join(' ');
     // Lines that a teacher or another tool has set stay where they fit.
-    const stays = text === wordsOf(first.cue.text).join(' ') && fits(first.cue.text, profile);
+    const isWhole = text === wordsOf(first.cue.text).join(' ');
+    const stays = isWhole && fits(first.cue.text, profile);
     return [
       {
         cue: first.cue,
@@ -152,7 +187,15 @@ const lineMost = ({ lineLength }: CaptionProfile): number => lineLength.warn ?? 
 
 const fits = (text: string, profile: CaptionProfile): boolean => {
   const lines = text.split('\n');
-  return lines.length <= profile.mostLines && lines.every((line) => lengthOf(line) <= lineMost(profile));
+  const glued = gluedPlaces(wordsOf(text));
+  let count = 0;
+  const isWhole = lines.every((line) => {
+    count += wordsOf(line).length;
+    return !glued[count - 1];
+  });
+  return (
+    isWhole && lines.length <= profile.mostLines && lines.every((line) => lengthOf(line) <= lineMost(profile))
+  );
 };
 
 interface Run {

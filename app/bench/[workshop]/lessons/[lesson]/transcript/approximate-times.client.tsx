@@ -50,18 +50,15 @@ export function ApproximateTimes({ markUp, player, hasRecording, show }: Approxi
   return (
     <section className={styles.times} aria-labelledby={`${id}-head`}>
       <h3 id={`${id}-head`}>These times are approximate</h3>
-      <p>
-        The script had no times, so it was spread over the {hasRecording ? 'speech' : 'time it takes to read'}
-        . Marked with ≈, a cue may be off by ten seconds and more.{' '}
-        {heard > 0 && `${heard === 1 ? 'One start is' : `${heard} starts are`} heard by now.`}
-      </p>
       {mayEdit && hasRecording && next && (
-        <div className={styles.listen}>
+        <>
           <p className={styles.ask}>
-            Play, and press when you hear this begin:
-            <q>{beginning(next.text)}</q>
+            Play, and press when you hear this begin: <q>{beginning(next.text)}</q>
           </p>
-          <div className="row">
+          <div className={styles.acts}>
+            <button type="button" onClick={() => begins(next)}>
+              It begins now
+            </button>
             <button
               type="button"
               className="quiet"
@@ -72,32 +69,39 @@ export function ApproximateTimes({ markUp, player, hasRecording, show }: Approxi
             >
               Play from {formatTimeCode(Math.max(0, next.startMs - LEAD_MS))}
             </button>
-            <button type="button" onClick={() => begins(next)}>
-              It begins now
-            </button>
             <button type="button" className="quiet" onClick={() => setSkipped(next.id)}>
               Another one
             </button>
           </div>
-          <p className="hint">
-            About one sentence in {EVERY} is enough. Any other cue can be set the same way: choose it, and
-            press Alt B when it begins.
-          </p>
-        </div>
+        </>
       )}
-      <p role="status">{told}</p>
-      {mayEdit && (
-        <div className="row">
-          {hasRecording && heard === 0 && (
-            <button type="button" className="quiet" onClick={markUp.spread}>
-              Spread over the speech again
+      <p role="status" className="hint">
+        {told}
+      </p>
+      <details>
+        <summary>
+          {heard === 0 ? 'What this means' : `${heard === 1 ? 'One start' : `${heard} starts`} heard so far`}
+        </summary>
+        <p>
+          The script had no times. It was spread over the{' '}
+          {hasRecording ? 'speech that was found in the sound' : 'time that reading it takes'}: a cue marked ≈
+          may be off by ten seconds and more. Each start that you hear moves what lies around it; about one
+          sentence in {EVERY} is enough. Any other cue can be set the same way: choose it, and press Alt B
+          when it begins.
+        </p>
+        {mayEdit && (
+          <div className={styles.acts}>
+            {hasRecording && heard === 0 && (
+              <button type="button" className="quiet" onClick={markUp.spread}>
+                Spread over the speech again
+              </button>
+            )}
+            <button type="button" className="quiet" onClick={markUp.takeTimes}>
+              Take the times as they are
             </button>
-          )}
-          <button type="button" className="quiet" onClick={markUp.takeTimes}>
-            Take the times as they are
-          </button>
-        </div>
-      )}
+          </div>
+        )}
+      </details>
     </section>
   );
 }

@@ -153,6 +153,12 @@ export function TranscriptScreen({
               Back to playing place
             </button>
           )}
+          <ApproximateTimes
+            markUp={markUp}
+            player={player}
+            hasRecording={recording !== null}
+            show={showCue}
+          />
         </div>
         <ChapterList
           goTo={(id, startMs) => {
@@ -213,7 +219,6 @@ export function TranscriptScreen({
           />
         )}
         {captioning && <CaptionQuality markUp={markUp} show={showCue} close={() => setCaptioning(false)} />}
-        <ApproximateTimes markUp={markUp} player={player} hasRecording={recording !== null} show={showCue} />
         {cueCount === 0 && (
           <div className={styles.empty}>
             <p>
