@@ -15,6 +15,11 @@ export interface Approach {
 
 const ANGLES = 48;
 const STEP = (2 * Math.PI) / ANGLES;
+/** A valley whose bend is less than this part of the squared radius is looked at more finely. */
+const FLAT = 0.3;
+/** So many steps to either side, in so many finer ones. */
+const WIDE = 3;
+const FINER = 48;
 const COS = Float64Array.from({ length: ANGLES }, (_, i) => Math.cos(i * STEP));
 const SIN = Float64Array.from({ length: ANGLES }, (_, i) => Math.sin(i * STEP));
 
@@ -69,6 +74,27 @@ class Along {
     const root = Math.sqrt(q);
     const r = this.b.radius;
     return [g1 - (r * q1) / root, g2 - r * (q2 / root - (q1 * q1) / (2 * q * root))];
+  }
+
+  /** The lowest points round an angle that is lower than its neighbours; a flat valley may hold two. */
+  floorsNear(middle: number): readonly number[] {
+    const floor = this.floorBetween(middle - STEP, middle + STEP);
+    const [, bend] = this.slopes(floor);
+    if (bend > FLAT * this.a.radius * this.a.radius) return [floor];
+    const low = middle - WIDE * STEP;
+    const step = (2 * WIDE * STEP) / FINER;
+    const fine = Array.from({ length: FINER + 3 }, (_, n) => {
+      const angle = low + (n - 1) * step;
+      return this.squared(Math.cos(angle), Math.sin(angle));
+    });
+    const floors: number[] = [];
+    for (let n = 1; n < fine.length - 1; n++) {
+      const here = fine[n] as number;
+      if (here > (fine[n - 1] as number) || here >= (fine[n + 1] as number)) continue;
+      const angle = low + (n - 1) * step;
+      floors.push(this.floorBetween(angle - step, angle + step));
+    }
+    return floors.length > 0 ? floors : [floor];
   }
 
   /** The lowest point between two angles that hold one valley. */
@@ -156,8 +182,10 @@ export function approaches(
       here >= (squared[(i + 1) % ANGLES] as number)
     )
       continue;
-    const approach = along.approach(along.floorBetween((i - 1) * STEP, (i + 1) * STEP));
-    if (approach.distance < within) found.push(approach);
+    for (const angle of along.floorsNear(i * STEP)) {
+      const approach = along.approach(angle);
+      if (approach.distance < within) found.push(approach);
+    }
   }
   return found;
 }

@@ -9,7 +9,7 @@
  */
 import type { CellLink } from './cell-links.ts';
 import { ALONE, type Cell, middleRadius, type RoundRing } from './round-ring.ts';
-import { unit, type Vector } from './vector.ts';
+import { add, scale, subtract, unit, type Vector } from './vector.ts';
 
 export interface WeaveInSpace {
   readonly id: string;
@@ -22,6 +22,8 @@ export interface WeaveInSpace {
   readonly freeTwist: boolean;
   /** Rings laid in place for this aspect ratio, wires perhaps overlapping; absent: links and sides settle it. */
   readonly start?: (aspectRatio: number) => Cell;
+  /** Whether something lies folded back, which links and sides do not show. */
+  readonly isFolded?: boolean;
   /** Aspect ratio of the search for a start. */
   readonly comfortable: number;
 }
@@ -96,6 +98,62 @@ function flatAndUpright(ar: number): Cell {
       lay(ar, [side / 2, 0, 0], [0, 1, 0]),
       lay(ar, [side / 2, side, 0], [0, 1, 0]),
       lay(ar, [0, side / 2, 0], [1, 0, 0]),
+    ],
+  };
+}
+
+/** Single rings and pairs in turn. */
+function singleAndPair(ar: number): Cell {
+  const pitch = 1.6 * ar;
+  return {
+    pitch,
+    twist: 0,
+    rings: [
+      lay(ar, [0, 0, 0], [0, 1, 0]),
+      lay(ar, [pitch / 2, 0, 0.55], [0, 0, 1]),
+      lay(ar, [pitch / 2, 0, -0.55], [0, 0, 1]),
+    ],
+  };
+}
+
+/** Leaning rows with every ring doubled. */
+const doubledRows =
+  (rows: number) =>
+  (ar: number): Cell => {
+    const single = leaningRows(rows)(ar);
+    return {
+      ...single,
+      rings: single.rings.flatMap((ring) =>
+        [-0.52, 0.52].map((off) => ({ ...ring, centre: add(ring.centre, scale(ring.normal, off)) })),
+      ),
+    };
+  };
+
+/** Three rows of flat rings in triangles, neighbours joined by upright ones. */
+function flatTriangles(ar: number): Cell {
+  const side = 2 * ar - 0.02;
+  const rise = (side * Math.sqrt(3)) / 2;
+  const upright = (from: Vector, to: Vector): RoundRing => {
+    const run = subtract(to, from);
+    return lay(ar, add(from, scale(run, 0.5)), [-run[1], run[0], 0]);
+  };
+  const [a, b, c]: readonly Vector[] = [
+    [0, 0, 0],
+    [side / 2, rise, 0],
+    [0, 2 * rise, 0],
+  ];
+  if (!a || !b || !c) return { pitch: side, twist: 0, rings: [] };
+  const on = (v: Vector): Vector => add(v, [side, 0, 0]);
+  return {
+    pitch: side,
+    twist: 0,
+    rings: [
+      ...[a, b, c].map((centre) => lay(ar, centre, [0, 0, 1])),
+      ...[a, b, c].map((centre) => upright(centre, on(centre))),
+      upright(a, b),
+      upright(b, on(a)),
+      upright(b, c),
+      upright(b, on(c)),
     ],
   };
 }
@@ -196,6 +254,7 @@ export const WEAVES_IN_SPACE: readonly WeaveInSpace[] = [
   }),
   chain({
     id: 'box-chain',
+    isFolded: true,
     rings: 4,
     twist: 0,
     comfortable: 4.5,
@@ -204,6 +263,7 @@ export const WEAVES_IN_SPACE: readonly WeaveInSpace[] = [
   }),
   chain({
     id: 'byzantine',
+    isFolded: true,
     rings: 6,
     twist: 90,
     comfortable: 3.5,
@@ -279,6 +339,32 @@ export const WEAVES_IN_SPACE: readonly WeaveInSpace[] = [
     twist: 0,
     comfortable: 5,
     links: '0 1 0 1, 0 1 1 1, 1 0 1 1, 1 2 0 -1, 1 2 1 -1, 2 1 1 -1',
+  }),
+  chain({
+    id: 'chain-2-1',
+    rings: 3,
+    twist: 0,
+    comfortable: 4,
+    start: singleAndPair,
+    links: '0 1 0 -1, 0 2 0 -1, 1 0 1 1, 2 0 1 1',
+  }),
+  chain({
+    id: 'european-8-in-2-three-rows',
+    rings: 6,
+    twist: 0,
+    comfortable: 6,
+    start: doubledRows(3),
+    links:
+      '0 2 0 -1, 0 3 0 -1, 1 2 0 -1, 1 3 0 -1, 2 4 0 1, 2 5 0 1, 3 4 0 1, 3 5 0 1, 2 0 1 -1, 2 1 1 -1, 2 4 1 1, 2 5 1 1, 3 0 1 -1, 3 1 1 -1, 3 4 1 1, 3 5 1 1',
+  }),
+  chain({
+    id: 'japanese-6-in-1-three-rows',
+    rings: 10,
+    twist: 0,
+    comfortable: 5,
+    start: flatTriangles,
+    links:
+      '0 3 0 1, 0 6 0 1, 1 4 0 1, 1 6 0 -1, 1 7 0 1, 1 8 0 1, 1 9 0 1, 2 5 0 1, 2 8 0 -1, 3 0 1 -1, 4 1 1 -1, 5 2 1 -1, 7 0 1 -1, 9 2 1 -1',
   }),
   rosette(3),
   rosette(4),

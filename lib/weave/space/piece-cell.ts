@@ -1,0 +1,59 @@
+/**
+ * The repeat of a ring sequence as it stands in the middle of a long piece:
+ * its rings, and who passes through whom how many repeats back.
+ */
+import type { Piece, Side } from '../placement.ts';
+import { type Woven, walkPiece } from '../walk.ts';
+
+export interface PieceRing {
+  /** `placement id/slot`, the same in every repeat. */
+  readonly key: string;
+  readonly ringKind: string;
+}
+
+/** Ring `by` of a repeat passes through ring `through` of the repeat `repeats` further on (mostly 0 or before). */
+export interface PieceLink {
+  readonly by: number;
+  readonly through: number;
+  readonly repeats: number;
+  readonly from: Side | null;
+}
+
+export interface PieceCell {
+  readonly rings: readonly PieceRing[];
+  readonly links: readonly PieceLink[];
+  /** Whether anything is folded back: then links and sides do not tell the weave. */
+  readonly isFolded: boolean;
+}
+
+/** Repeats walked to be sure that the middle one is like all others. */
+const WALKED = 9;
+const MIDDLE = 6;
+
+export const keyOfRing = (woven: Woven, ring: number): string => {
+  const { turn = -1, slot = 0 } = woven.rings[ring] ?? {};
+  return `${woven.turns[turn]?.placement.id ?? ''}/${slot}`;
+};
+
+export const repeatOfRing = (woven: Woven, ring: number): number | null =>
+  woven.turns[woven.rings[ring]?.turn ?? -1]?.repeat ?? null;
+
+/** The middle repeat; null where passes name no rings, or where it reaches back further than a few repeats. */
+export function pieceCell(piece: Piece): PieceCell | null {
+  const woven = walkPiece({ ...piece, runs: [], endsAfter: null }, WALKED);
+  if (!woven.isNamed) return null;
+  const inMiddle = woven.rings.filter(({ index }) => repeatOfRing(woven, index) === MIDDLE);
+  const places = new Map(inMiddle.map(({ index }, place) => [keyOfRing(woven, index), place]));
+  const links: PieceLink[] = [];
+  for (const { by, through, from } of woven.links) {
+    if (repeatOfRing(woven, by) !== MIDDLE) continue;
+    const place = places.get(keyOfRing(woven, by));
+    const other = places.get(keyOfRing(woven, through));
+    const repeat = repeatOfRing(woven, through);
+    if (place === undefined || other === undefined || repeat === null) return null;
+    links.push({ by: place, through: other, repeats: repeat - MIDDLE, from });
+  }
+  const rings = inMiddle.map(({ index, ringKind }) => ({ key: keyOfRing(woven, index), ringKind }));
+  const isFolded = piece.repeat.some(({ lie }) => lie === 'fold back');
+  return rings.length > 0 ? { rings, links, isFolded } : null;
+}

@@ -1,0 +1,169 @@
+/**
+ * A ring sequence as rings in space: its repeat is matched with a weave whose
+ * shape is known, and every ring of the piece, ends included, stands where
+ * the same ring of the endless weave stands.
+ */
+import { failed, ok, type Result } from '#lib/result.ts';
+import type { Piece } from '../placement.ts';
+import { neighboursOf, type Woven, walkPiece } from '../walk.ts';
+import { linkSign } from './linking.ts';
+import { type Image, matchPiece, type PieceMatch } from './match-piece.ts';
+import { keyOfRing, type PieceCell, pieceCell, repeatOfRing } from './piece-cell.ts';
+import { type Cell, inCell, mirroredCell, type RoundRing } from './round-ring.ts';
+import { type RingMeasure, type ShapeFault, shapeOfWeave } from './shape-of-weave.ts';
+import { dot, type Vector } from './vector.ts';
+import { findWeaveInSpace, WEAVES_IN_SPACE, type WeaveInSpace } from './weave-in-space.ts';
+
+export interface PieceShape {
+  readonly weave: string;
+  readonly match: PieceMatch;
+  readonly pieceCell: PieceCell;
+  /** Holds as many cells as one repeat takes. */
+  readonly cell: Cell;
+  readonly cells: number;
+}
+
+export type PieceShapeFault =
+  /** Passes do not name their rings, or the repeat reaches too far back: nothing can be placed. */
+  | { readonly code: 'rings-not-named' }
+  /** No weave whose shape is known has these links and sides. */
+  | { readonly code: 'no-known-shape' }
+  | { readonly code: 'size-unknown'; readonly ringKind: string }
+  | ShapeFault;
+
+/** The weave that a piece is, by links, sides and folds; null where none is known. */
+export function weaveOfPiece(
+  cell: PieceCell,
+): { readonly weave: WeaveInSpace; readonly match: PieceMatch } | null {
+  for (const weave of WEAVES_IN_SPACE) {
+    if (weave.kind !== 'chain' || (weave.isFolded ?? false) !== cell.isFolded) continue;
+    const match = matchPiece(cell, weave);
+    if (match && match.contradictions.length === 0) return { weave, match };
+  }
+  return null;
+}
+
+/** The taut shape of a piece's repeat in its own rings; sizes in mm by ring kind. */
+export function shapeOfPiece(
+  piece: Piece,
+  sizes: ReadonlyMap<string, RingMeasure>,
+  isMirrored = false,
+): Result<PieceShape, PieceShapeFault> {
+  const repeat = pieceCell(piece);
+  if (!repeat) return failed({ code: 'rings-not-named' });
+  const found = weaveOfPiece(repeat);
+  if (!found) return failed({ code: 'no-known-shape' });
+  const { weave, match } = found;
+  const cells = Math.abs(match.cellsARepeat);
+  const measures: RingMeasure[] = [];
+  for (const [place, { ringKind }] of repeat.rings.entries()) {
+    const size = sizes.get(ringKind);
+    const image = match.images[place];
+    if (!size || !image) return failed({ code: 'size-unknown', ringKind });
+    measures[modulo(image.cell, cells) * weave.rings + image.ring] = size;
+  }
+  const shape = shapeOfWeave(weave.id, measures);
+  if (!shape.ok) return shape;
+  const cell = isMirrored ? mirroredCell(shape.value.cell) : shape.value.cell;
+  return ok({ weave: weave.id, match, pieceCell: repeat, cell, cells });
+}
+
+const modulo = (value: number, by: number): number => ((value % by) + by) % by;
+
+export interface PlacedPiece {
+  readonly woven: Woven;
+  /** By ring index of the piece; null for a ring that the endless weave has no place for. */
+  readonly rings: readonly (RoundRing | null)[];
+}
+
+/** A piece of so many repeats, ring by ring. */
+export function placePiece(piece: Piece, shape: PieceShape, repeats: number): PlacedPiece {
+  const woven = walkPiece(piece, repeats);
+  const images = imagesOf(woven, shape);
+  return {
+    woven,
+    rings: images.map((image) => (image ? ringAt(shape, image) : null)),
+  };
+}
+
+/** The ring of the endless weave at an image. */
+function ringAt({ cell, cells }: PieceShape, { ring, cell: at }: Image): RoundRing | null {
+  const perCell = cell.rings.length / cells;
+  const inside = cell.rings[modulo(at, cells) * perCell + ring];
+  return inside ? inCell(inside, cell, Math.floor(at / cells)) : null;
+}
+
+/**
+ * Passes of the repeat whose side, looked at along `toward`, is not the one
+ * that the piece tells: a ring must go through all openings one way.
+ */
+export function sidesSeenOtherwise(shape: PieceShape, toward: Vector): number {
+  const { match, pieceCell: repeat } = shape;
+  let wrong = 0;
+  repeat.rings.forEach((_, by) => {
+    const ways = repeat.links.flatMap((link) => {
+      const [from, to] = [match.images[link.by], match.images[link.through]];
+      if (link.by !== by || link.from === null || !from || !to) return [];
+      const ring = ringAt(shape, from);
+      const through = ringAt(shape, { ring: to.ring, cell: to.cell + link.repeats * match.cellsARepeat });
+      if (!ring || !through) return [];
+      const facing = dot(through.normal, toward) > 0 ? 1 : -1;
+      return [linkSign(ring, through) * facing * (link.from === 'back' ? 1 : -1)];
+    });
+    const forward = ways.filter((way) => way > 0).length;
+    wrong += Math.min(forward, ways.length - forward);
+  });
+  return wrong;
+}
+
+/** Rings of the repeats by the match; start, finishing and a begun repeat by whom they are linked with. */
+function imagesOf(woven: Woven, shape: PieceShape): readonly (Image | null)[] {
+  const weave = findWeaveInSpace(shape.weave);
+  const places = new Map(shape.pieceCell.rings.map(({ key }, place) => [key, place]));
+  const images: (Image | null)[] = woven.rings.map(({ index }) => {
+    const repeat = repeatOfRing(woven, index);
+    const image = shape.match.images[places.get(keyOfRing(woven, index)) ?? -1];
+    return repeat === null || !image
+      ? null
+      : { ring: image.ring, cell: image.cell + repeat * shape.match.cellsARepeat };
+  });
+  if (!weave) return images;
+  const near = nearOf(weave);
+  const neighbours = neighboursOf(woven);
+  const keyOf = ({ ring, cell }: Image): string => `${ring} ${cell}`;
+  const taken = new Map(images.flatMap((image, index) => (image ? [[keyOf(image), index] as const] : [])));
+  for (;;) {
+    let next: { index: number; image: Image; known: number } | null = null;
+    images.forEach((image, index) => {
+      if (image) return;
+      const known = (neighbours[index] ?? []).filter((other) => images[other]);
+      if (known.length === 0 || known.length <= (next?.known ?? 0)) return;
+      const candidates = near(images[known[0] as number] as Image).filter(
+        (candidate) =>
+          !taken.has(keyOf(candidate)) &&
+          // Linked with exactly those placed rings that the piece links it with.
+          near(candidate).every((other) => {
+            const holder = taken.get(keyOf(other));
+            return holder === undefined || known.includes(holder);
+          }) &&
+          known.every((other) =>
+            near(candidate).some((each) => keyOf(each) === keyOf(images[other] as Image)),
+          ),
+      );
+      const [candidate] = candidates;
+      if (candidate) next = { index, image: candidate, known: known.length };
+    });
+    const found = next as { index: number; image: Image } | null;
+    if (!found) return images;
+    images[found.index] = found.image;
+    taken.set(keyOf(found.image), found.index);
+  }
+}
+
+const nearOf =
+  (weave: WeaveInSpace) =>
+  ({ ring, cell }: Image): readonly Image[] =>
+    weave.links.flatMap(({ a, b, cells }) => [
+      ...(a === ring ? [{ ring: b, cell: cell + cells }] : []),
+      ...(b === ring ? [{ ring: a, cell: cell - cells }] : []),
+    ]);
