@@ -137,3 +137,9 @@ export async function setPoster(
     data: { posterKey: poster.key, posterAtMs: poster.atMs },
   });
 }
+
+/** Storage key of a recording's file as it was brought in; null where it is not there any more. */
+export async function originalOf(db: Queries, recordingId: string): Promise<string | null> {
+  const row = await db.recording.findUnique({ where: { id: recordingId }, select: { originalKey: true } });
+  return row?.originalKey ?? null;
+}

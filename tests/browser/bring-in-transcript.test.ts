@@ -95,7 +95,7 @@ describe('bringing a transcript in', () => {
     await page.getByText('This is a PDF. Copy its text and paste it below').waitFor();
     browser.forgive(/422/);
     await page.getByText('Paste the text instead').click();
-    await page.getByLabel('Text with times').fill('[0:00] Open it.\n\n[0:05] Close it.');
+    await page.getByLabel('Text, with times or without').fill('[0:00] Open it.\n\n[0:05] Close it.');
     await page.getByRole('button', { name: 'Read this text' }).click();
     await page.getByText('Text with time stamps').waitFor();
   });

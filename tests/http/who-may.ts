@@ -111,6 +111,7 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   [`${RECORDING_API}/cancel/route.ts`]: { POST: { who: 'editor' } },
   [`${RECORDING_API}/retry/route.ts`]: { POST: { who: 'editor' } },
   [`${RECORDING_API}/media/route.ts`]: read('viewer'),
+  [`${RECORDING_API}/chapters/route.ts`]: { GET: { who: 'viewer' } },
   [`${RECORDING_API}/peaks/route.ts`]: read('viewer'),
   [`${RECORDING_API}/poster/route.ts`]: { ...read('viewer'), PUT: { who: 'editor', body: { atMs: 0 } } },
   [`${RECORDING_API}/stills/[atMs]/route.ts`]: read('viewer'),

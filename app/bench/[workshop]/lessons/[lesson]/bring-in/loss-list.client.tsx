@@ -8,7 +8,16 @@ import styles from './transcript-file.module.css';
 /** Lines of one kind that are shown at first. */
 const SHOWN = 20;
 
-export function LossList({ losses }: { readonly losses: readonly Loss[] }) {
+interface LossListProps {
+  readonly losses: readonly Loss[];
+  /** Said above what is left out. */
+  readonly leftOut?: string;
+}
+
+export function LossList({
+  losses,
+  leftOut = 'The file itself is kept whole; only these parts of it are not in the cues.',
+}: LossListProps) {
   const kinds = [...Map.groupBy(losses, (loss) => loss.code)];
   const left = kinds.filter(([code]) => isLost(code));
   const altered = kinds.filter(([code]) => !isLost(code));
@@ -18,7 +27,7 @@ export function LossList({ losses }: { readonly losses: readonly Loss[] }) {
       {left.length > 0 && (
         <>
           <h4>Left out</h4>
-          <p className="hint">The file itself is kept whole; only these parts of it are not in the cues.</p>
+          <p className="hint">{leftOut}</p>
           <Kinds kinds={left} />
         </>
       )}

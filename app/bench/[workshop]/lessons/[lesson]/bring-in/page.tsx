@@ -3,8 +3,11 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { memberPage } from '#app/http/member-page.ts';
 import { roleSuffices } from '#lib/access/caller.ts';
+import { openBench } from '#lib/bench/bench.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { environment } from '#lib/config/environment.ts';
+import { currentRecording } from '#lib/data/recordings.ts';
+import { ChaptersPart } from './chapters-part.client.tsx';
 import { RecordingPart } from './recording-part.client.tsx';
 import { TranscriptFile } from './transcript-file.client.tsx';
 
@@ -15,6 +18,7 @@ export default async function BringIn({ params }: { params: Promise<{ workshop: 
   const membership = await memberPage(workshop, 'viewer');
   const opened = await openLesson(membership, lesson);
   if (!opened) notFound();
+  const recording = await currentRecording(openBench().db, opened.id);
   const mayEdit = roleSuffices(membership.role, 'editor');
   const at = `${encodeURIComponent(membership.workshop.slug)}/lessons/${encodeURIComponent(opened.id)}`;
   return (
@@ -27,6 +31,10 @@ export default async function BringIn({ params }: { params: Promise<{ workshop: 
       />
       <TranscriptFile
         address={`/api/workshops/${at}/transcript-files`}
+        transcriptPage={`/bench/${at}/transcript`}
+      />
+      <ChaptersPart
+        recordingAddress={recording && `/api/workshops/${at}/recordings/${encodeURIComponent(recording.id)}`}
         transcriptPage={`/bench/${at}/transcript`}
       />
     </main>

@@ -47,6 +47,17 @@ export const sendTranscript = (address: string, sent: Blob, name: string): Promi
     body: sent,
   });
 
+/** Has a kept file read again, now that the recording, or the program, may know more. */
+export const readAgain = (
+  address: string,
+  { fileId, name }: { readonly fileId: string; readonly name: string },
+): Promise<TranscriptAnswer> =>
+  ask(`${address}/${encodeURIComponent(fileId)}`, name, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: '{}',
+  });
+
 /** Has a kept file read again in an encoding. */
 export const chooseEncoding = (
   address: string,

@@ -9,8 +9,15 @@ import { transcriptFaultWords } from '#app/words/transcript-words.ts';
 import { useDraft } from '../draft.client.tsx';
 import { DropZone } from './drop-zone.client.tsx';
 import { EncodingChoice } from './encoding-choice.client.tsx';
+import { KeptFiles } from './kept-files.client.tsx';
 import { LossList } from './loss-list.client.tsx';
-import { chooseEncoding, sendTranscript, type TranscriptAnswer, type Understood } from './send-transcript.ts';
+import {
+  chooseEncoding,
+  readAgain,
+  sendTranscript,
+  type TranscriptAnswer,
+  type Understood,
+} from './send-transcript.ts';
 import styles from './transcript-file.module.css';
 import { UnderstoodTranscript } from './understood-transcript.client.tsx';
 
@@ -57,6 +64,12 @@ export function TranscriptFile({ address, transcriptPage }: TranscriptFileProps)
         {cues.length > 0 && <a href={transcriptPage}>Read and mend the transcript</a>}
       </p>
       {mayEdit && <Intake onFile={bring} />}
+      <KeptFiles
+        address={address}
+        asOf={answer}
+        mayEdit={mayEdit}
+        onReadAgain={(file) => void follow(file.name, readAgain(address, file))}
+      />
       <div role="status">
         {reading !== '' && <p className={styles.state}>Reading {reading}…</p>}
         {taken !== null && (
@@ -124,18 +137,19 @@ function Intake({ onFile }: { readonly onFile: (file: Blob, name: string) => voi
     <>
       <DropZone
         label="A transcript file"
-        accept=".vtt,.srt,.txt,.md,text/vtt,text/plain"
+        accept=".vtt,.srt,.ttml,.dfxp,.xml,.txt,.md,text/vtt,application/ttml+xml,text/plain"
         onFile={(file) => onFile(file, file.name)}
       >
         <p className="hint">
-          WebVTT, SRT, or plain text whose lines or paragraphs begin with a time such as [1:02].
+          WebVTT, SRT, TTML, plain text whose lines or paragraphs begin with a time such as [1:02], or a
+          script without times: that is spread over the speech in the recording, to be brought right by ear.
         </p>
       </DropZone>
       <details className={styles.paste}>
         <summary>Paste the text instead</summary>
         <form onSubmit={paste}>
           <div className="field">
-            <label htmlFor={pasteId}>Text with times</label>
+            <label htmlFor={pasteId}>Text, with times or without</label>
             <textarea
               id={pasteId}
               rows={8}

@@ -45,6 +45,13 @@ export function UnderstoodTranscript({ understood, present, onTake, onPutAside }
           </dd>
         </div>
       </dl>
+      {understood.format === 'script' && (
+        <p className="notice caution">
+          There are no times in it. It was spread over the speech in the recording, or over the time that
+          reading takes where there is no recording yet: the times below are a rough draft. On the transcript
+          screen you bring them right by ear, with a press at about one sentence in eight.
+        </p>
+      )}
       <LossList losses={losses} />
       <div className="table-frame">
         <table>

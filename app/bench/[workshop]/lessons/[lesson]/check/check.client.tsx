@@ -6,6 +6,7 @@ import { missingFrom } from '#lib/lesson/missing.ts';
 import { useDraft } from '../draft.client.tsx';
 import styles from './check.module.css';
 import { type Copied, Description } from './description.client.tsx';
+import { DraftFiles } from './draft-files.client.tsx';
 import { FindingList } from './finding-list.client.tsx';
 import { Publish } from './publish.client.tsx';
 
@@ -76,28 +77,7 @@ export function Check(props: CheckProps) {
         </section>
         <section className="panel" aria-labelledby="files-title">
           <h2 id="files-title">Files of the draft</h2>
-          <ul className={styles.files}>
-            <li>
-              <a href={`${api}/exports/captions.vtt`} download>
-                Captions (WebVTT)
-              </a>
-            </li>
-            <li>
-              <a href={`${api}/exports/chapters.vtt`} download>
-                Chapters (WebVTT)
-              </a>
-            </li>
-            <li>
-              <a href={`${api}/exports/captions.srt`} download>
-                Captions (SRT)
-              </a>
-            </li>
-            <li>
-              <a href={`${api}/exports/transcript.txt`} download>
-                Transcript (text)
-              </a>
-            </li>
-          </ul>
+          <DraftFiles api={api} draft={draft} />
         </section>
       </div>
     </div>

@@ -1,0 +1,39 @@
+'use client';
+/** What can be taken out of the draft as files in open formats, and what each leaves out. */
+import { draftFiles } from '#app/words/draft-file-words.ts';
+import type { Draft } from '#lib/lesson/change.ts';
+import styles from './check.module.css';
+
+interface DraftFilesProps {
+  /** Address of the lesson's routes. */
+  readonly api: string;
+  readonly draft: Draft;
+}
+
+export function DraftFiles({ api, draft }: DraftFilesProps) {
+  const approximate = draft.cues.filter(({ timing }) => timing === 'approximate').length;
+  return (
+    <>
+      {approximate > 0 && (
+        <p className="notice caution">
+          {approximate === 1 ? 'One cue has' : `${approximate} cues have`} an approximate time. The files do
+          not show which.
+        </p>
+      )}
+      <ul className={styles.files}>
+        {draftFiles(draft).map(({ name, title, use, leavesOut }) => (
+          <li key={name}>
+            <a href={`${api}/exports/${name}`} download>
+              {title}
+            </a>
+            <span className="hint">
+              {' '}
+              {use}
+              {leavesOut.length > 0 && ` Leaves out ${leavesOut.join('; ')}.`}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
