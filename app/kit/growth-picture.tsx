@@ -12,10 +12,10 @@ interface GrowthPictureProps {
   readonly bodyMm: number | null;
 }
 
-const WIDTH = 640;
+const WIDTH = 360;
 const HEIGHT = 190;
-const LEFT = 56;
-const RIGHT = 16;
+const LEFT = 52;
+const RIGHT = 10;
 const TOP = 12;
 const BOTTOM = 34;
 

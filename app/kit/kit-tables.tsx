@@ -57,7 +57,6 @@ export const KitTables = ({ id, rows, rings, buying, working, tasks = [] }: KitT
             </li>
           ))}
         </ul>
-        <h3>{buying}</h3>
       </>
     )}
     <Buying id={`${id}-buying`} caption={buying} rows={rows} />

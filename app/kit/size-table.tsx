@@ -20,7 +20,7 @@ export const SizeTable = ({ id, rows }: SizeTableProps) => (
       { head: 'Measure', of: (row) => row.measure },
       { head: 'Repeats', of: (row) => row.repeats },
       { head: 'Finished', of: (row) => row.finished },
-      { head: 'Off', of: (row) => row.off },
+      { head: 'Off by', of: (row) => row.off },
       { head: 'Rings', of: (row) => row.rings },
       { head: 'Mass', of: (row) => row.mass },
       { head: 'Cost', of: (row) => row.price },
