@@ -86,7 +86,7 @@ export function kitRows(kit: KitList): KitRows {
     const counted = (of: 'opened' | 'closed'): Worked =>
       line[of] === 0
         ? plain('0')
-        : { text: `${line[of]}`, why: [countWords(line.parts, kit.repeats, line, of)] };
+        : { text: `${line[of]}`, why: [countWords(line.terms, kit.runs, line, of)] };
     return {
       ...ringHead(line.ringKind),
       opened: counted('opened'),

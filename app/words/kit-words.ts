@@ -5,7 +5,7 @@ import type { Rounding, SpareRule } from '#lib/kit/making.ts';
 import type { MaterialLine } from '#lib/kit/material-line.ts';
 import { formatDecimal } from '#lib/kit/parse-decimal.ts';
 import type { SpareWorking } from '#lib/kit/spare.ts';
-import type { PartCounts, Prepared } from '#lib/weave/sequence.ts';
+import type { CountTerm, Prepared } from '#lib/weave/sequence.ts';
 import { figure } from './ring-words.ts';
 
 /** Where a fault of a kit is mended: a stage of the bench and a place on it. */
@@ -54,13 +54,23 @@ const repeatsWord = (n: number): string => `${n} ${n === 1 ? 'repeat' : 'repeats
 
 /** How a length turned into repeats, one sentence a step. */
 export function lengthWords(working: LengthWorking): readonly string[] {
-  const { targetMm, endsMm, claspMm, perRepeatMm, repeats, finishedMm, leftoverMm } = working;
-  const exact = (targetMm - endsMm - claspMm) / perRepeatMm;
+  const { targetMm, endsMm, claspMm, perRepeatMm, repeats, stretches, finishedMm, leftoverMm } = working;
+  const room = targetMm - endsMm - claspMm;
   const over = Math.abs(leftoverMm);
+  const even = stretches.every((stretch) => stretch.perRepeatMm === perRepeatMm);
+  const made = even ? [{ repeats, perRepeatMm }] : stretches;
+  const ends = `${figure(targetMm, 2)} − ${figure(endsMm, 2)} ends − ${figure(claspMm, 2)} clasp`;
   return [
     targetWords(working),
-    `(${figure(targetMm, 2)} − ${figure(endsMm, 2)} ends − ${figure(claspMm, 2)} clasp) ÷ ${figure(perRepeatMm, 4)} a repeat = ${figure(exact, 3)}, ${ROUNDED[working.rounding]}: ${repeatsWord(repeats)}.`,
-    `${repeats} × ${figure(perRepeatMm, 4)} + ${figure(endsMm, 2)} + ${figure(claspMm, 2)} = ${mm(finishedMm)} finished, ${leftoverMm === 0 ? 'exactly as asked' : `${mm(over)} ${leftoverMm > 0 ? 'longer' : 'shorter'} than asked`}.`,
+    even
+      ? `(${ends}) ÷ ${figure(perRepeatMm, 4)} a repeat = ${figure(room / perRepeatMm, 3)}, ${ROUNDED[working.rounding]}: ${repeatsWord(repeats)}.`
+      : `${ends} = ${mm(room)} for the repeats, whose lengths differ by run; ${ROUNDED[working.rounding]}: ${repeatsWord(repeats)}.`,
+    `${made.map((stretch) => `${stretch.repeats} × ${figure(stretch.perRepeatMm, 4)}`).join(' + ')} + ${figure(endsMm, 2)} + ${figure(claspMm, 2)} = ${mm(finishedMm)} finished, ${leftoverMm === 0 ? 'exactly as asked' : `${mm(over)} ${leftoverMm > 0 ? 'longer' : 'shorter'} than asked`}.`,
+    ...(working.cutRepeats > 0
+      ? [
+          `The runs of a stated number ask for ${repeatsWord(working.cutRepeats)} more than this length holds: the last ones are left out.`,
+        ]
+      : []),
     ...certaintyWords(working),
     MEASURED[working.measured],
   ];
@@ -104,14 +114,38 @@ function certaintyWords(working: LengthWorking): readonly string[] {
   return [`From ${from}: ${repeatsWord(repeats)} may come out ± ${mm(errorMm)}. ${range}`];
 }
 
-/** `36 opened = 17 × 2 in the repeat + 2 to finish`; parts that add nothing are left out. */
-export function countWords(parts: PartCounts, repeats: number, total: Prepared, of: keyof Prepared): string {
-  const terms = [
-    parts.start[of] > 0 ? `${parts.start[of]} to start` : '',
-    parts.repeat[of] > 0 ? `${repeats} × ${parts.repeat[of]} in the repeat` : '',
-    parts.finishing[of] > 0 ? `${parts.finishing[of]} to finish` : '',
-  ].filter((term) => term !== '');
-  return terms.length === 0 ? `none ${of}` : `${total[of]} ${of} = ${terms.join(' + ')}`;
+/**
+ * `36 opened = 17 × 2 in the repeat + 2 to finish`; where the piece has runs,
+ * each is named by its place. Terms that add nothing are left out.
+ * @param runs ids of the piece's runs, in order
+ */
+export function countWords(
+  terms: readonly CountTerm[],
+  runs: readonly string[],
+  total: Prepared,
+  of: keyof Prepared,
+): string {
+  const words = terms.filter(({ each }) => each[of] > 0).map((term) => termWords(term, runs, of));
+  return words.length === 0 ? `none ${of}` : `${total[of]} ${of} = ${words.join(' + ')}`;
+}
+
+function termWords(
+  { what, run, times, each }: CountTerm,
+  runs: readonly string[],
+  of: keyof Prepared,
+): string {
+  const number = run === null ? -1 : runs.indexOf(run);
+  const where = number < 0 ? '' : ` of run ${number + 1}`;
+  switch (what) {
+    case 'start':
+      return `${each[of]} to start`;
+    case 'repeat':
+      return `${times} × ${each[of]} in the repeat${where}`;
+    case 'begun repeat':
+      return `${each[of]} in the repeat begun${where}`;
+    case 'finishing':
+      return `${each[of]} to finish`;
+  }
 }
 
 /** `78 × 110 % = 85.8, rounded up: 86 (8 spare)`. */

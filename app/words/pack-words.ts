@@ -57,7 +57,7 @@ export function priceWorking({ picked, priceMinor }: PackChoice, currency: strin
   return `${terms.join(' + ') || 'nothing needed'} = ${formatMoney(priceMinor ?? 0, currency)}`;
 }
 
-/** `86 ÷ 100 in a pack × 4.80 EUR = 4.13 EUR`. */
+/** `86 ÷ 100 in the packs × 4.80 EUR = 4.13 EUR`. */
 export function proRataWorking(
   { rate, price }: Purchase,
   need: number,
@@ -66,7 +66,7 @@ export function proRataWorking(
 ): string {
   const of = (units: number): string => formatDecimal(units, unitsPer === 1 ? 0 : 3);
   return rate && price
-    ? `${of(need)} ÷ ${of(rate.holds)} in a pack × ${formatMoney(rate.priceMinor, currency)} = ${proRataWords(price, currency)}`
+    ? `${of(need)} ÷ ${of(rate.holds)} in the packs × ${formatMoney(rate.priceMinor, currency)} = ${proRataWords(price, currency)}`
     : '';
 }
 

@@ -66,17 +66,6 @@ export function thingsIn(pack: Pack, unitNanograms: number | null): number | nul
   return unitNanograms === null ? null : divide(pack.mass.nanograms, unitNanograms, 'down');
 }
 
-/** The pack whose price is lowest for what it holds, the larger of two alike; null where none states a price. */
-export function cheapestPerUnit(sold: readonly Sold[]): (Sold & { readonly priceMinor: number }) | null {
-  let best: (Sold & { readonly priceMinor: number }) | null = null;
-  for (const { pack, holds } of sold) {
-    const { priceMinor } = pack;
-    if (priceMinor === null) continue;
-    if (best === null || isCheaper({ priceMinor, holds }, best)) best = { pack, holds, priceMinor };
-  }
-  return best;
-}
-
 interface Priced {
   readonly priceMinor: number;
   readonly holds: number;

@@ -6,7 +6,7 @@
 import { failed, ok, type Result } from '#lib/result.ts';
 import { massOf, type RingMass } from '#lib/rings/ring.ts';
 import type { RingKind } from '#lib/rings/ring-kind.ts';
-import { countSequence, type PartCounts, totalOf } from '#lib/weave/sequence.ts';
+import { type CountTerm, countPiece, type KindCount } from '#lib/weave/sequence.ts';
 import { type LengthFault, type LengthWorking, repeatsFor, targetOf } from './length.ts';
 import type { Making, SpareRule } from './making.ts';
 import { type MaterialLine, materialLine } from './material-line.ts';
@@ -17,8 +17,8 @@ import { type SpareWorking, spareOf } from './spare.ts';
 /** One ring kind of a kit. */
 export interface RingLine extends Purchase {
   readonly ringKind: RingKind;
-  /** What each part takes; the line's counts are start + repeats x repeat + finishing. */
-  readonly parts: PartCounts;
+  /** What the counts are added from: start, repeats (run by run), finishing. */
+  readonly terms: readonly CountTerm[];
   readonly opened: number;
   readonly closed: number;
   /** Opened + closed. */
@@ -38,6 +38,8 @@ export interface KitList {
   /** Null where nothing repeats: then the piece has the size that it has. */
   readonly length: LengthWorking | null;
   readonly repeats: number;
+  /** Ids of the piece's runs, in order; empty where all repeats are alike. */
+  readonly runs: readonly string[];
   readonly spareRule: SpareRule;
   /** How many repeats more the spare rings would do for; null where nothing repeats. */
   readonly spareRepeats: number | null;
@@ -79,25 +81,26 @@ export type KitFault =
  * the same for everyone; materials by length then go by the target.
  */
 export function kitFor(making: Making, bodyMm: number): Result<KitList, KitFault> {
-  const counts = countSequence(making);
-  if (counts.size === 0 && making.materials.length === 0) return failed({ code: 'nothing-to-count' });
-  const kinds = new Map(making.ringKinds.map((kind) => [kind.id, kind]));
-  for (const id of counts.keys())
-    if (!kinds.has(id)) return failed({ code: 'ring-kind-missing', ringKind: id });
-
   const target = targetOf(bodyMm, making.kitRules);
   if (!target.ok) return target;
   const repeating = making.repeat.length > 0 || making.materials.some((m) => m.per === 'repeat');
   if (repeating && !making.sample) return failed({ code: 'no-sample' });
-  const length = repeating && making.sample ? repeatsFor(bodyMm, making.sample, making.kitRules) : null;
+  const length =
+    repeating && making.sample ? repeatsFor(bodyMm, making.sample, making.kitRules, making.runs) : null;
   if (length && !length.ok) return length;
 
   const repeats = length?.value.repeats ?? 0;
+  const counts = countPiece(making, repeats);
+  if (counts.size === 0 && making.materials.length === 0) return failed({ code: 'nothing-to-count' });
+  const kinds = new Set(making.ringKinds.map((kind) => kind.id));
+  for (const id of counts.keys())
+    if (!kinds.has(id)) return failed({ code: 'ring-kind-missing', ringKind: id });
+
   const finishedMm = length?.value.finishedMm ?? target.value.targetMm;
   // In the order in which the lesson lists its ring kinds, so that every kit reads alike.
   const counted = making.ringKinds.flatMap((ringKind) => {
-    const parts = counts.get(ringKind.id);
-    return parts ? [countLine(ringKind, parts, repeats)] : [];
+    const count = counts.get(ringKind.id);
+    return count ? [countLine(ringKind, count)] : [];
   });
   const spare = spareOf(
     counted.map((line) => line.net),
@@ -113,6 +116,7 @@ export function kitFor(making: Making, bodyMm: number): Result<KitList, KitFault
     bodyMm,
     length: length?.value ?? null,
     repeats,
+    runs: (making.runs ?? []).map(({ id }) => id),
     spareRule: ruleOf(making.kitRules),
     spareRepeats: length && spareRepeatsOf(rings),
     currency: making.currency,
@@ -126,12 +130,15 @@ export function kitFor(making: Making, bodyMm: number): Result<KitList, KitFault
 const isKept = ({ material }: MaterialLine): boolean =>
   material.kind === 'tool' || material.kind === 'safety';
 
-type Counted = Pick<RingLine, 'ringKind' | 'parts' | 'opened' | 'closed' | 'net'>;
+type Counted = Pick<RingLine, 'ringKind' | 'terms' | 'opened' | 'closed' | 'net'>;
 
-function countLine(ringKind: RingKind, parts: PartCounts, repeats: number): Counted {
-  const { opened, closed } = totalOf(parts, repeats);
-  return { ringKind, parts, opened, closed, net: opened + closed };
-}
+const countLine = (ringKind: RingKind, { opened, closed, terms }: KindCount): Counted => ({
+  ringKind,
+  terms,
+  opened,
+  closed,
+  net: opened + closed,
+});
 
 function ringLine(counted: Counted, spareWorking: SpareWorking): RingLine {
   const { ringKind, net } = counted;
@@ -163,9 +170,12 @@ const ruleOf = ({ sparePercent, spareBy, spareLeast }: SpareRule): SpareRule => 
 
 /** The fewest repeats that the spare of any one kind would do for. */
 function spareRepeatsOf(rings: readonly RingLine[]): number | null {
-  const repeats = rings.flatMap(({ spare, parts: { repeat } }) => {
-    const each = repeat.opened + repeat.closed;
-    return each === 0 ? [] : [Math.floor(spare / each)];
+  const repeats = rings.flatMap(({ spare, terms }) => {
+    const each = terms
+      .filter(({ what }) => what === 'repeat')
+      .map((term) => term.each.opened + term.each.closed);
+    const most = Math.max(0, ...each);
+    return most === 0 ? [] : [Math.floor(spare / most)];
   });
   return repeats.length === 0 ? null : Math.min(...repeats);
 }

@@ -1,9 +1,12 @@
 /**
  * How many repeats a finished length takes: L(n) = n x perRepeat + ends +
- * clasp, reckoned in whole ten-thousandths of a millimetre, so that a ratio
- * that lands on a whole number stays whole.
+ * clasp (where runs differ in length, the sum of theirs in place of the first
+ * product), reckoned in whole ten-thousandths of a millimetre, so that a
+ * ratio that lands on a whole number stays whole.
  */
 import { failed, ok, type Result } from '#lib/result.ts';
+import type { Run } from '#lib/weave/placement.ts';
+import { fixedRepeats, planRuns } from '#lib/weave/runs.ts';
 import type { KitRules, Rounding, Sample } from './making.ts';
 import { type Certainty, certaintyOf } from './sample-fit.ts';
 import { toMm, toTicks } from './ticks.ts';
@@ -22,14 +25,25 @@ export interface TargetWorking {
   readonly targetMm: number;
 }
 
+/** So many repeats, each of one length. */
+export interface StretchLength {
+  readonly repeats: number;
+  readonly perRepeatMm: number;
+}
+
 /** The numbers behind a count of repeats; all mm. */
 export interface LengthWorking extends TargetWorking {
+  /** What one repeat adds, where a run says nothing else. */
   readonly perRepeatMm: number;
   readonly endsMm: number;
   readonly claspMm: number;
   readonly measured: Sample['measured'];
   readonly rounding: Rounding;
   readonly repeats: number;
+  /** Runs in order; one stretch where all repeats are alike. */
+  readonly stretches: readonly StretchLength[];
+  /** Repeats that runs of a stated number ask for and the length does not hold; 0 where all fit. */
+  readonly cutRepeats: number;
   readonly finishedMm: number;
   /** Finished - target: above 0 is longer than asked for. */
   readonly leftoverMm: number;
@@ -76,16 +90,18 @@ export function repeatsFor(
   bodyMm: number,
   sample: Sample,
   rules: Allowance & Pick<KitRules, 'rounding'>,
+  runs: readonly Run[] = [],
 ): Result<LengthWorking, LengthFault> {
   const target = targetOf(bodyMm, rules);
   if (!target.ok) return target;
   const targetTicks = toTicks(target.value.targetMm);
   const fixed = toTicks(sample.endsMm) + toTicks(sample.claspMm);
-  const step = Math.max(1, toTicks(sample.perRepeatMm));
   const { rounding } = rules;
-  const repeats = divide(targetTicks - fixed, step, rounding);
+  const growth = growthOf(sample, runs);
+  const repeats = growth.repeatsFor(targetTicks - fixed, rounding);
   if (repeats < 1) {
     // The least x = target - fixed that the rounding turns into 1 repeat.
+    const step = growth.ticksOf(1);
     const least = rounding === 'down' ? step : rounding === 'up' ? 1 : Math.ceil(step / 2);
     return failed({
       code: 'too-short',
@@ -96,7 +112,7 @@ export function repeatsFor(
       shortestBodyMm: toMm(Math.max(1, fixed + least - toTicks(allowanceMm(rules)))),
     });
   }
-  const finished = fixed + repeats * step;
+  const finished = fixed + growth.ticksOf(repeats);
   const certainty = certaintyOf(sample, repeats);
   const off = certainty ? toTicks(certainty.errorMm) : 0;
   return ok({
@@ -107,12 +123,69 @@ export function repeatsFor(
     measured: sample.measured,
     rounding,
     repeats,
+    stretches: growth.stretchesOf(repeats).map(({ repeats: times, ticks }) => ({
+      repeats: times,
+      perRepeatMm: toMm(ticks),
+    })),
+    cutRepeats: Math.max(0, fixedRepeats(runs) - repeats),
     finishedMm: toMm(finished),
     leftoverMm: toMm(finished - targetTicks),
     certainty: certainty && {
       ...certainty,
-      leastRepeats: Math.max(0, divide(targetTicks - fixed - off, step, rounding)),
-      mostRepeats: divide(targetTicks - fixed + off, step, rounding),
+      leastRepeats: Math.max(0, growth.repeatsFor(targetTicks - fixed - off, rounding)),
+      mostRepeats: growth.repeatsFor(targetTicks - fixed + off, rounding),
     },
   });
+}
+
+interface Growth {
+  /** What so many repeats add, in order. */
+  readonly stretchesOf: (repeats: number) => readonly { readonly repeats: number; readonly ticks: number }[];
+  /** Ticks that so many repeats add together. */
+  readonly ticksOf: (repeats: number) => number;
+  /** Repeats that so many ticks take, rounded as said; may be below 1. */
+  readonly repeatsFor: (ticks: number, rounding: Rounding) => number;
+}
+
+/** How a piece grows with its repeats: evenly, or run by run where theirs differ. */
+function growthOf(sample: Sample, runs: readonly Run[]): Growth {
+  const step = Math.max(1, toTicks(sample.perRepeatMm));
+  const own = new Map(sample.runs.map(({ run, perRepeatMm }) => [run, Math.max(1, toTicks(perRepeatMm))]));
+  if (!runs.some(({ id }) => own.has(id)))
+    return {
+      stretchesOf: (repeats) => [{ repeats, ticks: step }],
+      ticksOf: (repeats) => repeats * step,
+      repeatsFor: (ticks, rounding) => divide(ticks, step, rounding),
+    };
+  const stretchesOf = (repeats: number) =>
+    planRuns(runs, repeats).map(({ run, repeats: times }) => ({
+      repeats: times,
+      ticks: (run && own.get(run.id)) ?? step,
+    }));
+  const ticksOf = (repeats: number): number =>
+    stretchesOf(repeats).reduce((sum, stretch) => sum + stretch.repeats * stretch.ticks, 0);
+  const least = Math.min(step, ...own.values());
+  return {
+    stretchesOf,
+    ticksOf,
+    repeatsFor: (ticks, rounding) => {
+      const below = mostWithin(ticks, Math.floor(ticks / least), ticksOf);
+      if (rounding === 'down' || ticks < 0) return below;
+      const rest = ticks - ticksOf(below);
+      if (rest === 0) return below;
+      return rounding === 'up' || 2 * rest >= ticksOf(below + 1) - ticksOf(below) ? below + 1 : below;
+    },
+  };
+}
+
+/** The most repeats, up to so many, whose ticks are within the given: more repeats are always longer, so the span is halved. */
+function mostWithin(ticks: number, most: number, ticksOf: (repeats: number) => number): number {
+  let low = 0;
+  let high = Math.max(0, most);
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (ticksOf(middle) <= ticks) low = middle;
+    else high = middle - 1;
+  }
+  return low;
 }

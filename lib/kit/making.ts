@@ -7,7 +7,7 @@
 import { z } from 'zod';
 import type { RingKind } from '#lib/rings/ring-kind.ts';
 import { line, offer, paragraph, thingId } from '#lib/thing.ts';
-import type { Sequence } from '#lib/weave/placement.ts';
+import type { Piece } from '#lib/weave/placement.ts';
 
 /** A piece that was woven to measure: so many repeats came out so long, ends included and clasp not. */
 export const samplePiece = z.object({
@@ -27,6 +27,12 @@ export const sample = z.object({
   measured: z.enum(['pulled taut', 'at rest']),
   /** The measured pieces that the lengths came from; none where they were stated as they are. */
   pieces: z.array(samplePiece).max(20).readonly().default([]),
+  /** What a repeat of a run adds, mm, where it is not what one repeat adds: another unit, or rings of another size. */
+  runs: z
+    .array(z.object({ run: thingId, perRepeatMm: z.number().positive().max(10_000) }))
+    .max(100)
+    .readonly()
+    .default([]),
   /** How sure each length was read, ± mm; null where nobody said. */
   readingMm: z.number().positive().max(100).nullable().default(null),
   /** With which rings, how hard it was pulled, when, by whom. */
@@ -92,7 +98,7 @@ export const material = z.object({
 export type Material = Readonly<z.infer<typeof material>>;
 
 /** All that `kitFor` reads; a lesson's content fits as it is. */
-export interface Making extends Sequence {
+export interface Making extends Piece {
   readonly ringKinds: readonly RingKind[];
   readonly sample: Sample | null;
   readonly kitRules: KitRules;

@@ -4,13 +4,13 @@
  * minor unit so that lines can be added before the one rounding for the eye.
  */
 import type { Offer } from '#lib/thing.ts';
-import { cheapestPerUnit, choosePacks, type PackChoice, packsOnSale } from './choose-packs.ts';
+import { choosePacks, type PackChoice, packsOnSale } from './choose-packs.ts';
 import { multiplyDivide } from './whole.ts';
 
 export interface Price {
   /** Minor units for whole packs. */
   readonly packsMinor: number;
-  /** Thousandths of a minor unit for just what is used, at the pack with the lowest price for what it holds; the last one rounded half up. */
+  /** Thousandths of a minor unit for just what is used of those packs; the last one rounded half up. */
   readonly proRataMilli: number;
 }
 
@@ -37,7 +37,7 @@ export interface Purchase {
   readonly packs: PackChoice | null;
   /** Null where the offer states no price. */
   readonly price: Price | null;
-  /** What the pro rata price was reckoned with: the pack with the lowest price for what it holds. */
+  /** What the pro rata price was reckoned with: the packs together, and all that they hold. */
   readonly rate: { readonly priceMinor: number; readonly holds: number } | null;
 }
 
@@ -45,11 +45,12 @@ export interface Purchase {
 export function purchaseOf(offer: Offer | null, need: Need): Purchase {
   const sold = offer ? packsOnSale(offer, need.nanograms, need.unitsPer) : [];
   const packs = choosePacks(sold, need.units, need.spare);
-  const cheapest = cheapestPerUnit(sold);
-  if (!packs || !cheapest || packs.priceMinor === null) return { packs, price: null, rate: null };
-  const proRataMilli = multiplyDivide(need.units, cheapest.priceMinor * 1000, cheapest.holds, 'nearest');
-  const { priceMinor, holds } = cheapest;
-  return { packs, price: { packsMinor: packs.priceMinor, proRataMilli }, rate: { priceMinor, holds } };
+  if (!packs || packs.priceMinor === null) return { packs, price: null, rate: null };
+  const { priceMinor } = packs;
+  const holds = need.units + packs.over;
+  if (holds === 0) return { packs, price: { packsMinor: 0, proRataMilli: 0 }, rate: null };
+  const proRataMilli = multiplyDivide(need.units, priceMinor * 1000, holds, 'nearest');
+  return { packs, price: { packsMinor: priceMinor, proRataMilli }, rate: { priceMinor, holds } };
 }
 
 export function addPrices(prices: readonly (Price | null)[]): PriceSum {

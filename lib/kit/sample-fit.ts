@@ -68,12 +68,13 @@ export interface Certainty {
  * of least squares: e x sqrt(1/k + (n - mean)^2 / sum of (n_i - mean)^2),
  * independent readings of ± e each; of one piece e x n/n_1. How far the
  * pieces lie off the stated line tells too, and the larger of both counts.
- * @returns null where no piece or no reading is stated
+ * @returns null where no piece or no reading is stated, or runs have lengths of their own
  */
 export function certaintyOf(sample: Sample, n: number): Certainty | null {
   const { pieces, readingMm, perRepeatMm, endsMm } = sample;
   const [first] = pieces;
-  if (!first || readingMm === null) return null;
+  // What runs of their own length were measured by, nobody said.
+  if (!first || readingMm === null || sample.runs.length > 0) return null;
   const k = pieces.length;
   if (k === 1) return { errorMm: (readingMm * n) / first.repeats, pieces: 1, readingMm, scatterMm: null };
   const mean = pieces.reduce((sum, p) => sum + p.repeats, 0) / k;

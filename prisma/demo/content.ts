@@ -214,6 +214,7 @@ export function demoContent(moments: Moments): Content {
         { repeats: 5, mm: 42.5 },
         { repeats: 15, mm: 115.5 },
       ],
+      runs: [],
       readingMm: 0.5,
       note: '',
     },

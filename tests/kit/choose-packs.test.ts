@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { cheapestPerUnit, choosePacks, packsOnSale, type Sold, thingsIn } from '#lib/kit/choose-packs.ts';
+import { choosePacks, packsOnSale, type Sold, thingsIn } from '#lib/kit/choose-packs.ts';
 import { parseMass, toNanograms } from '#lib/kit/parse-mass.ts';
 import type { Pack } from '#lib/thing.ts';
 
@@ -123,11 +123,6 @@ describe('the cheapest packs that cover a need', () => {
       { by: 'count', count: 25, priceMinor: 100 },
     ];
     expect(packsOnSale({ packs, link: '' }, null).map((one) => one.holds)).toEqual([25]);
-  });
-
-  test('the price for one is compared exactly', () => {
-    expect(cheapestPerUnit([sold(3, 100), sold(100_000, 3_333_333), sold(6, 200)])?.holds).toBe(100_000);
-    expect(cheapestPerUnit([sold(3, 100), sold(6, 200)])?.holds).toBe(6);
   });
 });
 

@@ -264,10 +264,10 @@ describe('properties', () => {
         (making, n, m) => {
           const [long, short, rest] = [n + m, n, m].map((r) => kitOf(making, r * 10));
           for (const id of ['a', 'b']) {
-            const ends = long?.rings.find((r) => r.ringKind.id === id)?.parts;
-            const twice = ends
-              ? ends.start.opened + ends.start.closed + ends.finishing.opened + ends.finishing.closed
-              : 0;
+            const terms = long?.rings.find((r) => r.ringKind.id === id)?.terms ?? [];
+            const twice = terms
+              .filter(({ what }) => what !== 'repeat')
+              .reduce((sum, { each }) => sum + each.opened + each.closed, 0);
             const net = (kit: KitList | undefined): number => (kit ? countOf(kit, id, 'net') : 0);
             expect(net(long)).toBe(net(short) + net(rest) - twice);
           }

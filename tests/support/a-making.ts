@@ -33,6 +33,7 @@ export const aSample = (over: Partial<Sample>): Sample => ({
   claspMm: 0,
   measured: 'pulled taut',
   pieces: [],
+  runs: [],
   readingMm: null,
   note: '',
   ...over,

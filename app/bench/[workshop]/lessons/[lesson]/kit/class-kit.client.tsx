@@ -16,8 +16,8 @@ import styles from './kit.module.css';
 const MOST = 10_000;
 
 const RULES: Readonly<Record<BatchRule, string>> = {
-  'per kit': 'for every kit, then kits are added',
-  pooled: 'once, for all pieces together',
+  'per kit': 'for every kit',
+  pooled: 'once, for all',
 };
 
 const TOLD: Readonly<Record<BatchRule, string>> = {

@@ -2,10 +2,12 @@
 /** The measured sample, and the rules by which a kit follows from it. */
 import { ROUNDINGS, type Sample } from '#lib/kit/making.ts';
 import { useDraft } from '../draft.client.tsx';
+import { ChainForm } from './chain-form.client.tsx';
 import { ChoiceField } from './fields/choice-field.client.tsx';
 import fieldStyles from './fields/fields.module.css';
 import { LengthField, NumberField } from './fields/number-field.client.tsx';
 import { TextField } from './fields/text-field.client.tsx';
+import { RunLengths } from './run-lengths.client.tsx';
 import { SamplePieces } from './sample-pieces.client.tsx';
 
 export function SampleAndRules({ lessonId }: { lessonId: string }) {
@@ -17,6 +19,7 @@ export function SampleAndRules({ lessonId }: { lessonId: string }) {
       claspMm: 0,
       measured: 'pulled taut',
       pieces: [],
+      runs: [],
       readingMm: null,
       note: '',
     };
@@ -91,6 +94,8 @@ export function SampleAndRules({ lessonId }: { lessonId: string }) {
           </>
         )}
       </div>
+      <ChainForm onTake={(part) => put(part)} />
+      {sample && <RunLengths lessonId={lessonId} sample={sample} onTake={put} />}
       {mayEdit && <SamplePieces lessonId={lessonId} sample={sample} onTake={(part) => put(part)} />}
       <h3>Rules for every kit</h3>
       <div className={fieldStyles.grid}>
