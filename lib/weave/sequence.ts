@@ -4,7 +4,14 @@
  * n x repeat + finishing; with runs, n x repeat is one product a run, and a
  * piece that ends in the middle of a repeat adds what was begun of it.
  */
-import type { Piece, Placement, Side } from './placement.ts';
+import {
+  type Piece,
+  type Placement,
+  SEQUENCE_PARTS,
+  type Sequence,
+  type SequencePart,
+  type Side,
+} from './placement.ts';
 import { endingOf, inRun, planRuns, type Stretch, unitOf } from './runs.ts';
 
 /** Rings of one kind in one part. */
@@ -12,6 +19,8 @@ export interface Prepared {
   readonly opened: number;
   readonly closed: number;
 }
+
+export type PartCounts = { readonly [part in SequencePart]: Prepared };
 
 const NONE: Prepared = { opened: 0, closed: 0 };
 
@@ -32,9 +41,27 @@ export function countsOfPlacement(
 export const ringsAdded = (placement: Pick<Placement, 'opened' | 'carries'>): number =>
   (placement.opened === null ? 0 : 1) + placement.carries.reduce((sum, c) => sum + c.count, 0);
 
+/** Counts per ring kind and part; kinds in the order in which they first appear. */
+export function countSequence(sequence: Sequence): ReadonlyMap<string, PartCounts> {
+  const counts = new Map<string, PartCounts>();
+  for (const part of SEQUENCE_PARTS)
+    for (const placement of sequence[part])
+      for (const [kind, added] of countsOfPlacement(placement)) {
+        const before = counts.get(kind) ?? { start: NONE, repeat: NONE, finishing: NONE };
+        counts.set(kind, { ...before, [part]: sum(before[part], added) });
+      }
+  return counts;
+}
+
 const sum = (a: Prepared, b: Prepared): Prepared => ({
   opened: a.opened + b.opened,
   closed: a.closed + b.closed,
+});
+
+/** start + n x repeat + finishing. */
+export const totalOf = (counts: PartCounts, repeats: number): Prepared => ({
+  opened: counts.start.opened + repeats * counts.repeat.opened + counts.finishing.opened,
+  closed: counts.start.closed + repeats * counts.repeat.closed + counts.finishing.closed,
 });
 
 /** One product of a count: `times` x what is opened and closed each time. */
