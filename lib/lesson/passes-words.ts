@@ -60,5 +60,6 @@ function namedWords(group: Passes): string | null {
     return `the ${first.from === 'newest' ? 'last' : 'first'} ${countWord(rings.length)} rings${side}`;
   if (isRun && sameEnd && first.from === 'newest' && nths[0] === 2)
     return `the ${countWord(rings.length)} rings before the newest one${side}`;
-  return `the ${rings.map(placeWord).join(', ')} rings${side}`;
+  const places = rings.map(placeWord);
+  return `the ${places.slice(0, -1).join(', ')} and ${places.at(-1)} rings${side}`;
 }

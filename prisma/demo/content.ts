@@ -35,7 +35,9 @@ export function demoContent(moments: Moments): Content {
     id,
     pictureText: '',
   });
-  const front = { from: 'front' } as const;
+  /** The rings of a row, from the front; 1 is the newest. */
+  const front = (row: string, ...nths: readonly number[]): Placement['passes'] =>
+    nths.map((nth) => ({ from: 'front', ring: { row, nth, from: 'newest' } }));
 
   return {
     ...emptyContent(DEMO_TITLE, 'en', 'GBP'),
@@ -112,7 +114,7 @@ export function demoContent(moments: Moments): Content {
     start: [
       placement('first-pair', {
         opened: null,
-        carries: [{ ringKind: 'large-copper', count: 2 }],
+        carries: [{ ringKind: 'large-copper', count: 2, row: 'lock' }],
         passes: [],
         lie: 'as it falls',
         sentence:
@@ -123,8 +125,9 @@ export function demoContent(moments: Moments): Content {
     repeat: [
       placement('inner-1', {
         opened: 'large-copper',
-        carries: [{ ringKind: 'large-blue', count: 2 }],
-        passes: [front, front],
+        row: 'inner',
+        carries: [{ ringKind: 'large-blue', count: 2, row: 'blue', from: 'front' }],
+        passes: front('lock', 2, 1),
         lie: 'as it falls',
         sentence:
           'Pick up two closed blue rings on an open copper ring, go through both rings of the last copper pair, and close it.',
@@ -132,26 +135,41 @@ export function demoContent(moments: Moments): Content {
       }),
       placement('inner-2', {
         opened: 'large-copper',
+        row: 'inner',
         carries: [],
-        passes: [front, front, front, front],
+        passes: [...front('lock', 2, 1), ...front('blue', 2, 1)],
         lie: 'fold back',
+        lays: [
+          { row: 'blue', nth: 2, from: 'newest' },
+          { row: 'blue', nth: 1, from: 'newest' },
+        ],
         sentence:
           'Take a second open copper ring along the same path, through both copper and both blue rings, and close it.',
         atMs: shownAt('second-copper'),
       }),
       placement('lock-1', {
         opened: 'large-copper',
+        row: 'lock',
         carries: [],
-        passes: [front, front],
+        passes: front('blue', 2, 1),
         lie: 'through between',
+        lays: [
+          { row: 'inner', nth: 2, from: 'newest' },
+          { row: 'inner', nth: 1, from: 'newest' },
+        ],
         sentence: 'Put an open copper ring in between, through both blue rings, and close it.',
         atMs: shownAt('third-copper'),
       }),
       placement('lock-2', {
         opened: 'large-copper',
+        row: 'lock',
         carries: [],
-        passes: [front, front],
+        passes: front('blue', 2, 1),
         lie: 'through between',
+        lays: [
+          { row: 'inner', nth: 2, from: 'newest' },
+          { row: 'inner', nth: 1, from: 'newest' },
+        ],
         sentence: 'Add a fourth copper ring beside it on the same path. That is one repeat.',
         atMs: shownAt('fourth-copper'),
       }),
@@ -159,8 +177,9 @@ export function demoContent(moments: Moments): Content {
     finishing: [
       placement('clasp-ring', {
         opened: 'small-copper',
+        row: 'clasp',
         carries: [],
-        passes: [front, front],
+        passes: front('lock', 2, 1),
         lie: 'as it falls',
         sentence:
           'Open a small ring, go through both rings of the last copper pair and through the loop of the clasp, and close it.',
@@ -313,8 +332,12 @@ export function correctedDemoContent(moments: Moments, published: Content): Cont
   const catchRing: Placement = {
     id: 'catch-ring',
     opened: 'small-copper',
+    row: 'clasp',
     carries: [],
-    passes: [{ from: 'front' }, { from: 'front' }],
+    passes: [
+      { from: 'front', ring: { row: 'lock', nth: 1, from: 'first' } },
+      { from: 'front', ring: { row: 'lock', nth: 2, from: 'first' } },
+    ],
     lie: 'as it falls',
     sentence:
       'Open a second small ring, go through both rings of the first pair, at the other end, and close it. The clasp catches this ring.',

@@ -106,6 +106,69 @@ it('asks which system a gauge is of, takes the answer, and counts what the seque
   await working.waitFor({ state: 'hidden' });
 });
 
+it('describes a piece of two sizes and three colours from nothing, by keyboard alone', async () => {
+  const owner = await signedInOwner(app);
+  const page = await openScreen(owner, 'making');
+  await tabTo(page, /^Name$/);
+  for (const [name, inner, wire, metal, colour] of [
+    ['large copper', '1/4 in', '18 SWG', 'copper', 'copper'],
+    // The wire stays as it was for the kind before.
+    ['small copper', '3/16 in', '', 'copper', 'copper'],
+    ['small blue', '4.7625mm', '', 'aluminium 5356', 'deep blue'],
+  ] as const) {
+    for (const text of [name, inner, wire, metal]) {
+      await page.keyboard.type(text);
+      await page.keyboard.press('Tab');
+    }
+    await page.keyboard.type(colour);
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name, exact: true }).waitFor();
+    await page.waitForFunction(() => document.activeElement?.id === 'new-ring-name');
+  }
+  await tabTo(page, /^Weave$/);
+  await page.keyboard.type('half Persian 3-in-1, t');
+  await tabTo(page, /^Start from half Persian 3-in-1, two sizes$/);
+  await page.keyboard.press('Enter');
+  await page.getByText('It can be made as told').waitFor();
+  await tabTo(page, /^Put a motif in the middle$/);
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { name: 'Run 3' }).waitFor();
+  for (const _ of ['first', 'second']) {
+    await tabTo(page, /^In place of small copper$/);
+    await page.keyboard.press('Tab');
+  }
+  await page.keyboard.press('Shift+Tab');
+  await page.keyboard.type('small blue');
+  await page.getByText('11 as described, then 3 with small blue, then 10 as described.').waitFor();
+  await saved(page);
+
+  const draft = await draftOf(owner);
+  const [large, small, blue] = draft.ringKinds;
+  expect(draft.ringKinds.map((kind) => [kind.wire.stated, kind.innerDiameter.mm, kind.colour])).toEqual([
+    ['18 SWG', 6.35, 'copper'],
+    ['18 SWG', 4.7625, 'copper'],
+    ['18 SWG', 4.7625, 'deep blue'],
+  ]);
+  expect(draft.repeat.map((p) => [p.opened, p.carries[0]?.ringKind])).toEqual([
+    [small?.id, large?.id],
+    [large?.id, small?.id],
+  ]);
+  expect(draft.runs.map((run) => run.repeats)).toEqual([null, 3, null]);
+  expect(draft.runs[1]?.swaps).toEqual([{ ringKind: small?.id, by: blue?.id }]);
+  expect(draft.endsAfter).toBe(draft.repeat[0]?.id);
+
+  // A fault is told where it starts, and at the top with the way to it.
+  await page.getByRole('button', { name: 'Change repeat 1' }).click();
+  await page
+    .getByRole('combobox', { name: 'Pass 2' })
+    .selectOption({ label: 'second newest of row A (large copper)' });
+  const card = page
+    .getByRole('listitem')
+    .filter({ has: page.getByRole('button', { name: 'Done repeat 1' }) });
+  await card.getByText('Passes 1 and 2 name the same ring').waitFor();
+  await page.getByRole('status').getByRole('link', { name: 'repeat 1' }).waitFor();
+});
+
 it('keeps a text that it could not read, over a reload', async () => {
   const owner = await signedInOwner(app);
   const page = await openScreen(owner, 'making');

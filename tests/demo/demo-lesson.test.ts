@@ -12,6 +12,8 @@ import { missingFrom } from '#lib/lesson/missing.ts';
 import { pageSteps } from '#lib/lesson/page-steps.ts';
 import { sizesOf } from '#lib/rings/ring.ts';
 import { readTranscript } from '#lib/transcript/read-transcript.ts';
+import { checkPiece } from '#lib/weave/check-piece.ts';
+import { walkPiece } from '#lib/weave/walk.ts';
 import { readDemo } from '../../prisma/demo/read-demo.ts';
 import { readNarration } from '../../prisma/demo/voice.ts';
 import { readWithW3cParser } from '../support/webvtt-readers.ts';
@@ -40,6 +42,13 @@ describe('the demo lesson', () => {
   test('is content that may be saved, before and after its correction', () => {
     expect(checkContent(demo.first)).toMatchObject({ ok: true });
     expect(checkContent(corrected)).toMatchObject({ ok: true });
+  });
+
+  test('tells which rings are passed, and can be made as it is told', () => {
+    for (const content of [demo.first, corrected])
+      expect(checkPiece(content)).toEqual({ faults: [], untold: 0 });
+    // 23 pairs and 22 pairs of each other kind: 4 links between neighbouring pairs, and the clasp ring's two.
+    expect(walkPiece(demo.first, 22).links.length).toBe(4 * (23 + 2 * 22 - 1) + 2);
   });
 
   test('leaves nothing that a pupil would have to ask, and carries every caution that fits', () => {

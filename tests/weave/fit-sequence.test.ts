@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { proposeSentence } from '#lib/lesson/propose-sentence.ts';
 import { fitsOf } from '#lib/weave/fit-sequence.ts';
 import { usualBandOf } from '#lib/weave/usual-bands.ts';
+import { findWeave } from '#lib/weave/weave-library.ts';
 import { aPlacement, aRingKind, byzantineMaking } from '#tests/support/a-making.ts';
 
 test('a sequence that can be made has no fit fault', () => {
@@ -54,4 +55,20 @@ test('a sentence is proposed from what the placement says', () => {
   ).toBe(
     'Open one large copper ring, pick up two large copper rings, closed beforehand, go through two rings from the front and close it. Fold it back.',
   );
+});
+
+test('where every ring is named, the wires are those of all neighbours with their own thickness', () => {
+  const persian = findWeave('half-persian-3-in-1-two-sizes')?.piece;
+  if (!persian) throw new Error('the library has it');
+  const large = aRingKind({ id: 'large', innerDiameter: { stated: '6.35 mm', mm: 6.35 } });
+  const small = aRingKind({ id: 'small', innerDiameter: { stated: '4.7625 mm', mm: 4.7625 } });
+  const fits = fitsOf(persian, [large, small]);
+  // Three neighbours each, and 2.155 x 1.2 = 2.59 mm (packing of three): both sizes pass.
+  expect(Math.max(...fits.map(({ wires }) => wires))).toBe(3);
+  expect(fits.filter(({ fault }) => fault)).toEqual([]);
+  // A small ring of 2.5 mm does not: it is told at the placements that bring one.
+  const tight = { ...small, innerDiameter: { stated: '2.5 mm', mm: 2.5 } };
+  const broken = fitsOf(persian, [large, tight]).filter(({ fault }) => fault);
+  expect(broken.every(({ ringKind }) => ringKind === 'small')).toBe(true);
+  expect(broken[0]?.fault).toMatchObject({ wires: 3, needsMm: expect.closeTo(2.586, 2) });
 });
