@@ -27,7 +27,7 @@ const PLACES: Readonly<Record<FindingCode, string>> = {
   'repeat-missing': 'add-to-repeat',
   'sample-missing': 'per-repeat',
   'sizes-missing': 'sizes',
-  'piece-not-sound': '{of}',
+  'piece-not-sound': '{of}-opened',
   'adds-nothing': '{of}-opened',
   'nothing-closed': 'add-to-repeat',
   'leaning-unstated': 'leaning',

@@ -202,7 +202,7 @@ const checkSequence: Check = ({ content, recording }) => {
         warns(
           'piece-not-sound',
           'making',
-          placementId ?? 'sequence',
+          placementId ?? placements[0]?.id ?? null,
           placementId === null ? '' : nameOf(placementId),
         ),
       ),

@@ -50,6 +50,7 @@ const MENDED_AT: Readonly<Record<string, string>> = {
   'moment-after-end': 'making: Moment in the recording',
   'moment-missing': 'making: Moment in the recording',
   'nothing-closed': 'making: Add a placement to the repeat unit',
+  'piece-not-sound': 'making: Opens',
   'quantity-missing': 'making: How much, piece',
   'ring-kind-nameless': 'making: Name',
   'ring-kind-unknown': 'making: Opens',
