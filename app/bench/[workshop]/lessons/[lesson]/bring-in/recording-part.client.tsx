@@ -6,7 +6,6 @@ import { TAKEN_WORDS } from '#app/words/recording-words.ts';
 import styles from './bring-in.module.css';
 import { CurrentRecordingView } from './current-recording.client.tsx';
 import { DropZone } from './drop-zone.client.tsx';
-import { NewRecordingNotice } from './new-recording/notice.client.tsx';
 import { useRecordings } from './recordings-feed.ts';
 import { SendingFile } from './sending.client.tsx';
 import { Refused, UnderWay, Unfinished } from './under-way.client.tsx';
@@ -20,7 +19,6 @@ interface RecordingPartProps {
 
 export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: RecordingPartProps) {
   const base = `/api/workshops/${encodeURIComponent(workshop)}/lessons/${encodeURIComponent(lesson)}`;
-  const bench = `/bench/${encodeURIComponent(workshop)}/lessons/${encodeURIComponent(lesson)}`;
   const feed = useRecordings(base);
   const { refresh } = feed;
   const [file, setFile] = useState<File | null>(null);
@@ -67,7 +65,6 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
           refresh={refresh}
         />
       )}
-      <NewRecordingNotice api={base} bench={bench} recordings={recordings} />
       {others.map((recording) => (
         <OtherRecording
           key={recording.id}
@@ -96,9 +93,8 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
         >
           {current && (
             <p>
-              A re-edited recording is compared with this one by its sound, so that chapters, cues, steps and
-              corrections can move with it; you decide before anything moves. Published revisions keep the
-              recording they have.
+              Chapters, cues and steps stay at the times where they are now; move them where the new recording
+              differs. Published revisions keep the recording they have.
             </p>
           )}
           <p className="hint">{TAKEN_WORDS}.</p>

@@ -39,6 +39,13 @@ export function FindBar({
     return () => onMarks(new Map());
   }, [found, here, onMarks]);
 
+  const seek = (text: string) => {
+    setSought(text);
+    setAt(0);
+    setTold('');
+    const first = findText(cues, text, exact)[0];
+    if (first) show(first.cueId);
+  };
   const go = (by: number) => {
     if (found.length === 0) return;
     const next = (here + by + found.length) % found.length;
@@ -69,11 +76,7 @@ export function FindBar({
           id={`${id}-words`}
           value={sought}
           autoComplete="off"
-          onChange={(event) => {
-            setSought(event.target.value);
-            setAt(0);
-            setTold('');
-          }}
+          onChange={(event) => seek(event.target.value)}
           onKeyDown={(event) => {
             if (event.key === 'Enter') go(event.shiftKey ? -1 : 1);
             if (event.key === 'Escape') leave();

@@ -118,27 +118,27 @@ export function TranscriptScreen({
     return () => window.removeEventListener('keydown', onKey);
   }, [keysOn, mayEdit, doAct]);
 
-  const coveredTop = useCallback(
+  const pictureHeight = useCallback(
     () => (window.matchMedia(NARROW).matches ? (side.current?.offsetHeight ?? 0) : 0),
     [],
   );
-  useScrollPadding(coveredTop);
+  const coveredTop = useCallback(
+    () => pictureHeight() + (document.querySelector<HTMLElement>('search')?.offsetHeight ?? 0),
+    [pictureHeight],
+  );
+  useCovered(coveredTop, pictureHeight);
   // Other screens lead here by the id of a chapter or a cue. Their rows are there only once they are near.
   useEffect(() => {
     const land = () => {
       const thing = thingInAddress();
       const { cues, content } = store.getState();
-      const chapter = content.chapters.find(({ id }) => id === thing);
-      const cue = cues.find(({ id }) => id === thing);
-      if (chapter) text.current?.goTo(thing, { title: true });
-      else if (cue) text.current?.goTo(thing);
-      const startMs = (chapter ?? cue)?.startMs;
-      if (startMs !== undefined) player.seek(startMs);
+      if (content.chapters.some(({ id }) => id === thing)) text.current?.goTo(thing, { title: true });
+      else if (cues.some(({ id }) => id === thing)) text.current?.goTo(thing);
     };
     land();
     window.addEventListener('hashchange', land);
     return () => window.removeEventListener('hashchange', land);
-  }, [store, player]);
+  }, [store]);
   const showCue = useCallback((id: string) => text.current?.show(id), []);
   const closeFind = useCallback((foundId: string | null) => {
     setFinding(false);
@@ -277,19 +277,25 @@ function useKeysSetting() {
   return [on, set] as const;
 }
 
-/** Tells the browser how much of the window's top is covered, so that what gets the focus is not hidden. */
-function useScrollPadding(coveredTop: () => number) {
+/** Tells the browser how much of the window's top is covered, so that what gets the focus is not hidden; and the search where the picture ends. */
+function useCovered(coveredTop: () => number, pictureHeight: () => number) {
   useEffect(() => {
     const root = document.documentElement;
     const look = () => {
-      root.style.scrollPaddingTop = `${coveredTop() + 12}px`;
+      // The search itself lies in what it covers: counted there, every letter typed would scroll the page.
+      const isSought = document.activeElement?.closest('search');
+      root.style.scrollPaddingTop = `${isSought ? pictureHeight() : coveredTop() + 12}px`;
+      root.style.setProperty('--below-picture', `${pictureHeight() + 8}px`);
     };
     look();
     const observer = new ResizeObserver(look);
     observer.observe(document.body);
+    document.addEventListener('focusin', look);
     return () => {
       observer.disconnect();
+      document.removeEventListener('focusin', look);
       root.style.removeProperty('scroll-padding-top');
+      root.style.removeProperty('--below-picture');
     };
-  }, [coveredTop]);
+  }, [coveredTop, pictureHeight]);
 }

@@ -55,14 +55,20 @@ export function useDocumentList(
   /** `near`: moves only where the row is out of sight. `middle`: always. */
   const scrollTo = useCallback(
     (at: number, place: 'near' | 'middle') => {
-      const start = virtualizer.getOffsetForIndex(at, 'start')?.[0];
-      if (start === undefined) return;
-      const height = virtualizer.measurementsCache[at]?.size ?? LINE_PX;
-      const top = coveredTop() + 12;
-      const room = window.innerHeight - top;
-      const [seenFrom, seenTo] = [window.scrollY + top, window.scrollY + window.innerHeight - 12];
-      if (place === 'near' && start >= seenFrom && start + Math.min(height, room) <= seenTo) return;
-      window.scrollTo({ top: start - top - Math.max(0, (room - height) / 3) });
+      let last: number | null = null;
+      const go = (triesLeft: number) => {
+        const { start, size: height = LINE_PX } = virtualizer.measurementsCache[at] ?? {};
+        if (start === undefined || start === last) return;
+        const top = coveredTop() + 12;
+        const room = window.innerHeight - top;
+        const [seenFrom, seenTo] = [window.scrollY + top, window.scrollY + window.innerHeight - 12];
+        if (place === 'near' && start >= seenFrom && start + Math.min(height, room) <= seenTo) return;
+        window.scrollTo({ top: start - top - Math.max(0, (room - height) / 3) });
+        last = start;
+        // Rows about it are measured only now that they are near, and may push it elsewhere.
+        if (triesLeft > 0) requestAnimationFrame(() => requestAnimationFrame(() => go(triesLeft - 1)));
+      };
+      go(5);
     },
     [virtualizer, coveredTop],
   );
