@@ -77,24 +77,33 @@ const isCheaper = (a: Priced, b: Priced): boolean => {
   return ours < theirs || (ours === theirs && a.holds > b.holds);
 };
 
-/**
- * Covers a need of whole units, 0 or more. Null where nothing is on sale.
- * Exact up to MOST_SEARCHED units of the packs' common measure, and beyond it
- * wherever packs are multiples of one another.
- * @param mayDrop how much of the need could be done without (its spare); hints go no further
- */
-export function choosePacks(sold: readonly Sold[], need: number, mayDrop: number): PackChoice | null {
-  if (sold.length === 0) return null;
-  invariant(Number.isSafeInteger(need) && need >= 0, 'a need is a whole number');
-  const search = searchFor(sold, need);
-  const all = search.cover(need);
+/** Chooses among the packs of one offer; what it worked out for one need serves the next. */
+export interface PackChooser {
+  /**
+   * Covers a need of whole units, 0 or more. Null where nothing is on sale.
+   * Exact up to MOST_SEARCHED of the packs' common measure, and beyond it
+   * wherever packs are multiples of one another.
+   * @param mayDrop how much of the need could be done without (its spare); hints go no further
+   */
+  readonly choose: (need: number, mayDrop: number) => PackChoice | null;
+}
+
+export function packChooser(sold: readonly Sold[]): PackChooser {
+  if (sold.length === 0) return { choose: () => null };
+  const { cover, measure } = coverSearch(sold);
   const known = sold.every(({ pack }) => pack.priceMinor !== null);
   return {
-    picked: all.picked,
-    packs: all.packs,
-    over: all.holds - need,
-    priceMinor: known ? all.priceMinor : null,
-    hint: hintOf(all, known, Math.min(mayDrop, HINT_WITHIN, need), (fewer) => search.cover(need - fewer)),
+    choose: (need, mayDrop) => {
+      invariant(Number.isSafeInteger(need) && need >= 0, 'a need is a whole number');
+      const all = cover(need);
+      return {
+        picked: all.picked,
+        packs: all.packs,
+        over: all.holds - need,
+        priceMinor: known ? all.priceMinor : null,
+        hint: hintOf(all, known, fewerWorthTrying(need, measure, mayDrop), (fewer) => cover(need - fewer)),
+      };
+    },
   };
 }
 
@@ -105,13 +114,21 @@ interface Cover {
   readonly priceMinor: number;
 }
 
+/** Packs hold multiples of their common measure, so nothing changes before the need falls to one. */
+function fewerWorthTrying(need: number, measure: number, mayDrop: number): readonly number[] {
+  const most = Math.min(mayDrop, HINT_WITHIN, need);
+  const tries: number[] = [];
+  for (let fewer = need % measure || measure; fewer <= most; fewer += measure) tries.push(fewer);
+  return tries;
+}
+
 function hintOf(
   all: Cover,
   known: boolean,
-  most: number,
+  tries: readonly number[],
   coverWithout: (fewer: number) => Cover,
 ): FewerHint | null {
-  for (let fewer = 1; fewer <= most; fewer++) {
+  for (const fewer of tries) {
     const less = coverWithout(fewer);
     const savesMinor = all.priceMinor - less.priceMinor;
     const packsLess = all.packs - less.packs;
@@ -121,71 +138,71 @@ function hintOf(
   return null;
 }
 
+interface CoverSearch {
+  readonly cover: (need: number) => Cover;
+  /** The greatest number that what every pack holds is a multiple of. */
+  readonly measure: number;
+}
+
 /**
  * Dynamic programming over what is still to be covered. Of the pack that is
  * cheapest for what it holds, so many are taken beforehand as every best
  * combination has: of others it has fewer than that one holds, since among so
  * many some hold together a multiple of it and could be changed for it.
  */
-function searchFor(sold: readonly Sold[], need: number): { readonly cover: (need: number) => Cover } {
+function coverSearch(sold: readonly Sold[]): CoverSearch {
   const measure = sold.map(({ holds }) => holds).reduce(greatestCommon);
-  const packs = sold.map((one) => ({
-    ...one,
-    size: one.holds / measure,
-    priceMinor: one.pack.priceMinor ?? 0,
-  }));
-  const best = packs.reduce((a, b) =>
-    isCheaper({ priceMinor: b.priceMinor, holds: b.size }, { priceMinor: a.priceMinor, holds: a.size })
-      ? b
-      : a,
-  );
-  const largestOther = Math.max(0, ...packs.filter((p) => p !== best).map((p) => p.size));
-  const measures = divide(need, measure, 'up');
-  const othersAtMost = Math.min((best.size - 1) * largestOther, MOST_SEARCHED);
-  // The hint asks for a little less than the need; its search must not run below nothing.
-  const slack = divide(HINT_WITHIN, measure, 'up');
-  const taken = Math.max(0, divide(measures - othersAtMost - slack, best.size, 'down'));
-  // A rest that is still too long to search is one of a pack larger than that: it alone does.
-  const beforehand = measures - taken * best.size > 2 * MOST_SEARCHED ? taken + 1 : taken;
-  const rest = Math.max(0, measures - beforehand * best.size);
-
-  const price = new Float64Array(rest + 1);
-  const over = new Float64Array(rest + 1);
-  const count = new Float64Array(rest + 1);
-  const choice = new Int32Array(rest + 1);
-  for (let r = 1; r <= rest; r++) {
-    price[r] = Number.POSITIVE_INFINITY;
-    packs.forEach(({ size, priceMinor }, index) => {
-      const left = Math.max(0, r - size);
-      const at = [
-        priceMinor + (price[left] ?? 0),
-        Math.max(0, size - r) + (over[left] ?? 0),
-        1 + (count[left] ?? 0),
-      ] as const;
-      if (isLess(at, [price[r] ?? 0, over[r] ?? 0, count[r] ?? 0])) {
-        [price[r], over[r], count[r]] = at;
-        choice[r] = index;
-      }
-    });
-  }
-  return {
-    cover: (wanted) => {
-      const times = packs.map((p) => (p === best ? beforehand : 0));
-      let left = divide(wanted, measure, 'up') - beforehand * best.size;
-      while (left > 0) {
-        const index = choice[left] ?? 0;
-        times[index] = (times[index] ?? 0) + 1;
-        left -= packs[index]?.size ?? left;
-      }
-      return coverOf(packs, times);
-    },
+  const sizes = sold.map(({ holds }) => holds / measure);
+  const prices = sold.map(({ pack }) => pack.priceMinor ?? 0);
+  const priced = (index: number): Priced => ({ priceMinor: prices[index] ?? 0, holds: sizes[index] ?? 1 });
+  const best = sold.reduce((at, _, index) => (isCheaper(priced(index), priced(at)) ? index : at), 0);
+  const bestSize = sizes[best] ?? 1;
+  const largestOther = Math.max(0, ...sizes.filter((_, index) => index !== best));
+  const othersAtMost = Math.min((bestSize - 1) * largestOther, MOST_SEARCHED);
+  const table = coverTable(sizes, prices);
+  const cover = (need: number): Cover => {
+    const measures = divide(need, measure, 'up');
+    const taken = Math.max(0, divide(measures - othersAtMost, bestSize, 'down'));
+    // A rest that is still too long to search is one of a pack larger than that: it alone does.
+    const beforehand = measures - taken * bestSize > 2 * MOST_SEARCHED ? taken + 1 : taken;
+    const times = sizes.map((_, index) => (index === best ? beforehand : 0));
+    for (let left = measures - beforehand * bestSize; left > 0; ) {
+      const index = table(left);
+      times[index] = (times[index] ?? 0) + 1;
+      left -= sizes[index] ?? left;
+    }
+    return coverOf(sold, times);
   };
+  return { cover, measure };
 }
 
-type Ordered = readonly [price: number, over: number, count: number];
-
-const isLess = (a: Ordered, b: Ordered): boolean =>
-  a[0] !== b[0] ? a[0] < b[0] : a[1] !== b[1] ? a[1] < b[1] : a[2] < b[2];
+/** For a rest above 0 the pack that a best cover of it begins with; worked out as far as it was ever asked for. */
+function coverTable(sizes: readonly number[], prices: readonly number[]): (rest: number) => number {
+  const price = [0];
+  const over = [0];
+  const count = [0];
+  const choice = [0];
+  const extend = (r: number): void => {
+    let [leastPrice, leastOver, leastCount, chosen] = [Number.POSITIVE_INFINITY, 0, 0, 0];
+    for (let index = 0; index < sizes.length; index++) {
+      const size = sizes[index] ?? r;
+      const left = size < r ? r - size : 0;
+      const p = (prices[index] ?? 0) + (price[left] ?? 0);
+      const o = (size > r ? size - r : 0) + (over[left] ?? 0);
+      const c = 1 + (count[left] ?? 0);
+      const isLess = p !== leastPrice ? p < leastPrice : o !== leastOver ? o < leastOver : c < leastCount;
+      if (isLess) [leastPrice, leastOver, leastCount, chosen] = [p, o, c, index];
+    }
+    price.push(leastPrice);
+    over.push(leastOver);
+    count.push(leastCount);
+    choice.push(chosen);
+  };
+  return (rest) => {
+    while (choice.length <= rest) extend(choice.length);
+    return choice[rest] ?? 0;
+  };
+}
 
 function coverOf(packs: readonly Sold[], times: readonly number[]): Cover {
   const picked = packs

@@ -4,7 +4,7 @@
  * minor unit so that lines can be added before the one rounding for the eye.
  */
 import type { Offer } from '#lib/thing.ts';
-import { choosePacks, type PackChoice, packsOnSale } from './choose-packs.ts';
+import { type PackChoice, type PackChooser, packChooser, packsOnSale } from './choose-packs.ts';
 import { multiplyDivide } from './whole.ts';
 
 export interface Price {
@@ -41,10 +41,24 @@ export interface Purchase {
   readonly rate: { readonly priceMinor: number; readonly holds: number } | null;
 }
 
+/**
+ * Choosers of offers that were met: the sizes of a lesson, and the points of
+ * its picture, ask of the same few offers again and again. The answer depends
+ * on offer, mass and unit alone.
+ */
+const choosers = new WeakMap<Offer, Map<string, PackChooser>>();
+
+function chooserOf(offer: Offer, { nanograms, unitsPer }: Need): PackChooser {
+  const known = choosers.get(offer) ?? new Map<string, PackChooser>();
+  const key = `${nanograms} ${unitsPer}`;
+  const chooser = known.get(key) ?? packChooser(packsOnSale(offer, nanograms, unitsPer));
+  choosers.set(offer, known.set(key, chooser));
+  return chooser;
+}
+
 /** The packs that cover a need, and what they and what is used of them cost. Nothing needed costs nothing. */
 export function purchaseOf(offer: Offer | null, need: Need): Purchase {
-  const sold = offer ? packsOnSale(offer, need.nanograms, need.unitsPer) : [];
-  const packs = choosePacks(sold, need.units, need.spare);
+  const packs = offer && chooserOf(offer, need).choose(need.units, need.spare);
   if (!packs || packs.priceMinor === null) return { packs, price: null, rate: null };
   const { priceMinor } = packs;
   const holds = need.units + packs.over;

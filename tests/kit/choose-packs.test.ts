@@ -1,8 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { choosePacks, packsOnSale, type Sold, thingsIn } from '#lib/kit/choose-packs.ts';
+import { packChooser, packsOnSale, type Sold, thingsIn } from '#lib/kit/choose-packs.ts';
 import { parseMass, toNanograms } from '#lib/kit/parse-mass.ts';
 import type { Pack } from '#lib/thing.ts';
+
+const choosePacks = (packs: readonly Sold[], need: number, mayDrop: number) =>
+  packChooser(packs).choose(need, mayDrop);
 
 const sold = (holds: number, priceMinor: number | null): Sold => ({
   pack: { by: 'count', count: holds, priceMinor },
