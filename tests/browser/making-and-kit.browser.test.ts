@@ -188,6 +188,16 @@ it('adds kits for a class, tries any measure, and leads from a fault to where it
   await page.getByLabel('medium, 165 mm').last().fill('3');
   await page.getByLabel('large, 180 mm').last().fill('1');
   await page.getByRole('button', { name: '53.40 EUR, how it came about' }).waitFor();
+  // 507 copper are needed; of 400 at hand 107 lack, two packs of 100.
+  await page.getByLabel('copper: at hand').fill('400');
+  await page.getByText('Counts are kept.').waitFor();
+  const lacking = page.getByRole('region', { name: 'Lacking' }).getByRole('row', { name: /copper/ });
+  expect(await lacking.getByRole('cell').allTextContents()).toEqual([
+    ...['507', '400', '107', '2 × 100, 93 over', '9.60 EUR'],
+  ]);
+  const sheet = await page.getByRole('link', { name: 'Picking sheet (CSV)' }).getAttribute('href');
+  const csv = await (await page.request.get(new URL(sheet ?? '', page.url()).href)).text();
+  expect(csv.split('\r\n')[1]).toMatch(/^copper,77,86,95,,507,ring,6 x 100,93,28.80,EUR$/);
   await page.getByRole('radio', { name: 'Another measure' }).check();
   await page.getByLabel('Measure of wrist').fill('6 1/2 in');
   await page.getByText('190 mm').first().waitFor();

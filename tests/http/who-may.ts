@@ -69,6 +69,13 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
     PUT: { who: 'owner', body: DEFAULT_SETUP },
     DELETE: { who: 'owner' },
   },
+  'api/workshops/[workshop]/stock/route.ts': {
+    GET: { who: 'viewer' },
+    PUT: {
+      who: 'editor',
+      body: { key: 'ring / 1', name: 'ring', unit: 'ring', onHandMilli: 1000, offer: null },
+    },
+  },
   'api/workshops/[workshop]/members/[member]/route.ts': {
     PATCH: { who: 'owner', body: { role: 'viewer' } },
     DELETE: { who: 'owner' },

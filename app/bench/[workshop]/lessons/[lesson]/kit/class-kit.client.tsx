@@ -11,6 +11,7 @@ import { ChoiceField } from '../making/fields/choice-field.client.tsx';
 import fieldStyles from '../making/fields/fields.module.css';
 import { NumberField } from '../making/fields/number-field.client.tsx';
 import styles from './kit.module.css';
+import { Stock, type StockProps } from './stock.client.tsx';
 
 /** Most kits of one size in a batch. */
 const MOST = 10_000;
@@ -27,7 +28,16 @@ const TOLD: Readonly<Record<BatchRule, string>> = {
     'What the pieces take is added first, and the spare reckoned once on the sum: one tray of spare for all. Packs are reckoned on the sum too.',
 };
 
-export function ClassKit({ lessonId, files }: { lessonId: string; files: string }) {
+/** What the workshop counted, and where counts are kept. */
+export type StockPlace = Pick<StockProps, 'keepAt' | 'counted'>;
+
+export interface ClassKitProps {
+  readonly lessonId: string;
+  readonly files: string;
+  readonly stock: StockPlace;
+}
+
+export function ClassKit({ lessonId, files, stock }: ClassKitProps) {
   const { content } = useDraft();
   const [times, setTimes] = useState<Readonly<Record<string, number>>>({});
   const [rule, setRule] = useState<BatchRule>('per kit');
@@ -83,6 +93,7 @@ export function ClassKit({ lessonId, files }: { lessonId: string; files: string 
             buying="Packs, mass and cost of them all"
             working={[TOLD[rule]]}
           />
+          <Stock batch={batch} lessonId={lessonId} {...stock} />
           <p className={styles.files}>
             <a href={`${files}/picking-sheet.pdf?${query}`}>Picking sheet (PDF)</a>
             <a href={`${files}/picking-sheet.csv?${query}`}>Picking sheet (CSV)</a>

@@ -14,7 +14,7 @@ import type { StatedSize } from '#lib/rings/ring-kind.ts';
 import { useDraft } from '../draft.client.tsx';
 import { thingInAddress } from '../land-on-thing.client.tsx';
 import { SizeField } from '../making/fields/size-field.client.tsx';
-import { ClassKit } from './class-kit.client.tsx';
+import { ClassKit, type StockPlace } from './class-kit.client.tsx';
 import styles from './kit.module.css';
 import { OneKit } from './one-kit.tsx';
 
@@ -26,9 +26,10 @@ export interface KitScreenProps {
   readonly lessonId: string;
   /** Below it the kits of the draft as files. */
   readonly files: string;
+  readonly stock: StockPlace;
 }
 
-export function Kit({ base, lessonId, files }: KitScreenProps) {
+export function Kit({ base, lessonId, files, stock }: KitScreenProps) {
   const { content } = useDraft();
   const [chosen, setChosen] = useState<string | null>(null);
   const [own, setOwn] = useState<StatedSize | null>(null);
@@ -84,7 +85,7 @@ export function Kit({ base, lessonId, files }: KitScreenProps) {
         )}
       </section>
       <Sizes bodyMm={kit?.ok && kit.value.length ? kit.value.bodyMm : null} />
-      {content.sizes.length > 0 && <ClassKit lessonId={lessonId} files={files} />}
+      {content.sizes.length > 0 && <ClassKit lessonId={lessonId} files={files} stock={stock} />}
     </main>
   );
 }

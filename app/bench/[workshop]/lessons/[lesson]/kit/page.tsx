@@ -2,6 +2,8 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { memberPage } from '#app/http/member-page.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
+import { database } from '#lib/data/database.ts';
+import { findStock } from '#lib/data/stock.ts';
 import { Kit } from './kit.client.tsx';
 
 export const metadata: Metadata = { title: 'Kit' };
@@ -11,7 +13,17 @@ export default async function KitPage({ params }: { params: Promise<{ workshop: 
   const membership = await memberPage(workshop, 'viewer');
   const opened = await openLesson(membership, lesson);
   if (!opened) notFound();
-  const base = `/bench/${encodeURIComponent(membership.workshop.slug)}/lessons/${encodeURIComponent(opened.id)}`;
-  const files = `/api/workshops/${encodeURIComponent(membership.workshop.slug)}/lessons/${encodeURIComponent(opened.id)}/kit-files`;
-  return <Kit base={base} lessonId={opened.id} files={files} />;
+  const own = encodeURIComponent(membership.workshop.slug);
+  const id = encodeURIComponent(opened.id);
+  return (
+    <Kit
+      base={`/bench/${own}/lessons/${id}`}
+      lessonId={opened.id}
+      files={`/api/workshops/${own}/lessons/${id}/kit-files`}
+      stock={{
+        keepAt: `/api/workshops/${own}/stock`,
+        counted: await findStock(database(), membership.workshop.id),
+      }}
+    />
+  );
 }
