@@ -8,33 +8,9 @@ import { roomFor, widestAt } from './belief.ts';
 import type { Glossary } from './glossary.ts';
 import { findRight, type HeardWord, type RightAt } from './right-words.ts';
 import { inOneBreath, type Pronounce } from './spoken-word.ts';
+import type { Reason, SuggestedPart, Suggestion } from './suggestion.ts';
 import { type Hit, soundText } from './term-index.ts';
 import { talkAround } from './trade-talk.ts';
-
-/** A stretch of one cue and what would stand there instead. */
-export interface SuggestedPart {
-  readonly cueId: string;
-  readonly start: number;
-  readonly end: number;
-  readonly instead: string;
-}
-
-export type Reason = 'sound' | 'known confusion';
-
-export interface Suggestion {
-  /** The same for the same words in the same cue. */
-  readonly id: string;
-  /** As it stands, in one line. */
-  readonly heard: string;
-  /** As the glossary writes it. */
-  readonly instead: string;
-  readonly term: string;
-  readonly reason: Reason;
-  /** Share of the sounds that differ, 0 to 1. */
-  readonly distance: number;
-  /** One stretch; two where the words run over from one cue into the next. */
-  readonly parts: readonly SuggestedPart[];
-}
 
 interface Candidate {
   readonly from: number;

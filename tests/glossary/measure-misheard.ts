@@ -1,31 +1,31 @@
 /** Counts of right and wrong suggestions on pairs, and of wrong ones on speech about something else. */
 import { dictionary } from 'cmu-pronouncing-dictionary';
 import { prepareGlossary } from '#lib/glossary/glossary.ts';
-import { findMisheard, type Suggestion } from '#lib/glossary/misheard.ts';
+import { findMisheard } from '#lib/glossary/misheard.ts';
+import { findNumberTraps } from '#lib/glossary/number-traps.ts';
 import { createPronounce } from '#lib/glossary/spoken-word.ts';
+import type { Suggestion } from '#lib/glossary/suggestion.ts';
 import { TRADE_TERMS } from '#lib/glossary/trade-terms.ts';
 import type { MisheardPair } from './misheard-held-out.ts';
 
 const pronounce = createPronounce((word) => dictionary[word]);
 const glossary = prepareGlossary(TRADE_TERMS, pronounce);
 
-/** One cue a line. */
-export const misheardIn = (...lines: readonly string[]): readonly Suggestion[] =>
-  findMisheard(
-    lines.map((text, at) => ({ id: `${at}`, text, startMs: at * 3000, endMs: at * 3000 + 2900 })),
-    glossary,
-    pronounce,
-  );
+/** One cue a line; terms and numbers. */
+export function misheardIn(...lines: readonly string[]): readonly Suggestion[] {
+  const cues = lines.map((text, at) => ({ id: `${at}`, text, startMs: at * 3000, endMs: at * 3000 + 2900 }));
+  return [...findMisheard(cues, glossary, pronounce), ...findNumberTraps(cues, new Set()).suggestions];
+}
 
 /** Sounds of a term. */
 export const soundsIn = (text: string): number =>
   pronounce(text).reduce((sum, { sounds }) => sum + sounds.length, 0);
 
+/** Texts that are said alike, but for a plural, count as the same: `18 gauge` and `eighteen gauge`. */
 const plain = (text: string): string =>
-  pronounce(text)
-    .map(({ word }) => word)
-    .join(' ')
-    .replace(/s$/, '');
+  pronounce(text.replace(/s$/, ''))
+    .flatMap(({ sounds }) => sounds)
+    .join(' ');
 
 export interface Measured {
   readonly right: number;
