@@ -63,42 +63,53 @@ export function findNumberTraps(
     const tokens = tokensOf(cue.text);
     for (let at = 0; at < tokens.length; ) {
       const number = readNumber(tokens, at);
-      if (!number) {
-        at += 1;
-        continue;
-      }
-      const trap = trapOf(tokens, at, number, known);
-      if (trap) {
-        const { start, end } = spanOf(tokens, at, trap.to);
-        const heard = cue.text.slice(start, end);
-        const instead = /\d/.test(heard) || /-/.test(trap.instead) ? trap.instead : spoken(trap.instead);
-        if (trap.reason === 'sounds alike') {
-          const unit = tokens[trap.to]?.end ?? end;
-          const withUnit = cue.text.slice(start, unit);
-          toHear.push({
-            id: `${cue.id} ${start} ${withUnit}`,
-            cueId: cue.id,
-            start,
-            end,
-            heard: withUnit,
-            otherwise: instead,
-          });
-        } else {
-          suggestions.push({
-            id: `${cue.id} ${start} ${heard} ${instead}`,
-            heard,
-            instead,
-            term: instead,
-            reason: trap.reason,
-            distance: 0,
-            parts: [{ cueId: cue.id, start, end, instead }],
-          });
-        }
-      }
-      at = Math.max(at + 1, trap?.to ?? number.to);
+      const trap = number && trapOf(tokens, at, number, known);
+      if (trap?.reason === 'sounds alike') toHear.push(asToHear(cue, tokens, at, trap));
+      else if (trap) suggestions.push(asSuggestion(cue, tokens, at, trap, trap.reason));
+      at = Math.max(at + 1, trap?.to ?? number?.to ?? 0);
     }
   }
   return { suggestions, toHear };
+}
+
+type Spoken = Pick<Cue, 'id' | 'text'>;
+
+/** In words where it was heard in words; names of weaves always in figures. */
+const writtenLike = (heard: string, instead: string): string =>
+  /\d/.test(heard) || instead.includes('-') ? instead : spoken(instead);
+
+function asToHear(cue: Spoken, tokens: readonly Token[], from: number, trap: Trap): NumberToHear {
+  const { start, end } = spanOf(tokens, from, trap.to);
+  const heard = cue.text.slice(start, tokens[trap.to]?.end ?? end);
+  return {
+    id: `${cue.id} ${start} ${heard}`,
+    cueId: cue.id,
+    start,
+    end,
+    heard,
+    otherwise: writtenLike(cue.text.slice(start, end), trap.instead),
+  };
+}
+
+function asSuggestion(
+  cue: Spoken,
+  tokens: readonly Token[],
+  from: number,
+  trap: Trap,
+  reason: Reason,
+): Suggestion {
+  const { start, end } = spanOf(tokens, from, trap.to);
+  const heard = cue.text.slice(start, end);
+  const instead = writtenLike(heard, trap.instead);
+  return {
+    id: `${cue.id} ${start} ${heard} ${instead}`,
+    heard,
+    instead,
+    term: instead,
+    reason,
+    distance: 0,
+    parts: [{ cueId: cue.id, start, end, instead }],
+  };
 }
 
 interface Trap {

@@ -22,7 +22,7 @@ export interface SpokenNumber {
   readonly to: number;
 }
 
-const TOKEN = /\d+(?:[.,]\d+)?|\p{L}+(?:['’]\p{L}+)*|[½¼¾⅛⅜⅝⅞/"″“”.!?;:]/gu;
+const TOKEN = /\d+(?:[.,]\d+)?|\p{L}+(?:['’]\p{L}+)*|[½¼¾⅛⅜⅝⅞/"″“”.,!?;:]/gu;
 
 /** Words, figures and the signs that mean something; small letters. A hyphen parts words. */
 export const tokensOf = (text: string): readonly Token[] =>
@@ -133,34 +133,34 @@ function readWords(tokens: Tokens, at: number): SpokenNumber | null {
 
 /** A whole number in words; ten to nineteen and single figures end it. */
 function readWhole(tokens: Tokens, at: number): { readonly value: number; readonly to: number } | null {
-  let total = 0;
-  let part = 0;
-  let to = at;
+  let [total, part, to] = [0, 0, at];
   let last = Number.POSITIVE_INFINITY;
   for (;;) {
-    const word = wordAt(tokens, to);
-    const value = word === 'oh' && to === at ? undefined : numberWordValue(word);
-    if (value === undefined) {
-      // `two hundred and ten`
-      const follows = numberWordValue(wordAt(tokens, to + 1));
-      const joins = word === 'and' && to > at && last >= 100 && follows !== undefined && follows < 100;
-      if (!joins) break;
-      to += 1;
-      continue;
-    }
-    if (value === 100 || value === 1000) {
-      if (value === 1000) {
-        total += (part || 1) * 1000;
-        part = 0;
-      } else part = (part || 1) * 100;
-    } else if (to === at || last >= 100 || (last >= 20 && last < 100 && value < 10 && value > 0)) {
-      part += value;
-    } else break;
+    if (joinsHundreds(tokens, to, last)) to += 1;
+    const value = to === at && wordAt(tokens, to) === 'oh' ? undefined : numberWordValue(wordAt(tokens, to));
+    if (value === undefined) break;
+    if (value === 1000) {
+      total += (part || 1) * 1000;
+      part = 0;
+    } else if (value === 100) part = (part || 1) * 100;
+    else if (to === at || mayFollow(value, last)) part += value;
+    else break;
     last = value;
     to += 1;
   }
   return to === at ? null : { value: total + part, to };
 }
+
+/** The `and` of `two hundred and ten`. */
+function joinsHundreds(tokens: Tokens, at: number, last: number): boolean {
+  const follows = numberWordValue(wordAt(tokens, at + 1));
+  const hundreds = last === 100 || last === 1000;
+  return wordAt(tokens, at) === 'and' && hundreds && follows !== undefined && follows < 100;
+}
+
+/** `four` behind `forty`, anything behind `hundred`. */
+const mayFollow = (value: number, last: number): boolean =>
+  last >= 100 || (last >= 20 && value < 10 && value > 0);
 
 /** `point two five` behind a whole number, or alone. */
 function readPoint(tokens: Tokens, at: number, wholes: number): SpokenNumber | null {
