@@ -37,6 +37,7 @@ export function BenchHeader({ caller, workshops, at }: Props) {
                   label: 'Lessons',
                   below: `/bench/${at.workshop.slug}/lessons`,
                 },
+                { href: `/bench/${at.workshop.slug}/glossary`, label: 'Glossary' },
                 ...(at.role === 'owner'
                   ? [
                       { href: `/bench/${at.workshop.slug}/members`, label: 'Members' },

@@ -59,6 +59,8 @@ function compare(fact: SpokenFact, kinds: readonly RingKind[], content: Content)
       return compareCount(fact, content);
     case 'share prepared':
       return compareShare(fact, content);
+    case 'metal or colour':
+      return ['contradicts', content.ringKinds.map(({ name }) => name).join(', ')];
   }
 }
 

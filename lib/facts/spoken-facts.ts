@@ -7,7 +7,7 @@ import { type Sentence, sentencesOf } from '#lib/chapters/sentences.ts';
 import { readNumber, type SpokenNumber, type Token, tokensOf } from '#lib/glossary/spoken-number.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
-import { describesRings, kindsMeant } from './ring-talk.ts';
+import { describesRings, kindsMeant, strangeWords } from './ring-talk.ts';
 
 export const FACT_KINDS = [
   'wire',
@@ -16,6 +16,7 @@ export const FACT_KINDS = [
   'rings',
   'repeats',
   'share prepared',
+  'metal or colour',
 ] as const;
 export type FactKind = (typeof FACT_KINDS)[number];
 
@@ -197,6 +198,7 @@ function factsOf(telling: Telling): readonly SpokenFact[] {
   const { tokens } = telling;
   const share = preparedShare(telling);
   if (share) facts.push(share);
+  facts.push(...strangeRings(telling));
   for (let at = 0; at < tokens.length; ) {
     const number = readNumber(tokens, at);
     const fact = number && factOf(telling, at, number);
@@ -359,6 +361,26 @@ function preparedShare(telling: Telling): SpokenFact | null {
   });
 }
 
+/** Rings of a metal or colour that the lesson does not have; in a variation others are meant on purpose. */
+function strangeRings(telling: Telling): readonly SpokenFact[] {
+  const { tokens, content, sentence } = telling;
+  if (content.ringKinds.length === 0 || !MAKES.has(chapterKindAt(sentence, content.chapters) ?? 'materials'))
+    return [];
+  return tokens.flatMap(({ word }, at) => {
+    if (!RING_NOUNS.has(word)) return [];
+    const before = tokens.slice(Math.max(0, at - 2), at).map((token) => token.word);
+    return strangeWords(before, content.ringKinds).map((strange) =>
+      made(telling, 'metal or colour', 0, strange, { ringKinds: [] }),
+    );
+  });
+}
+
+const MAKES: ReadonlySet<string> = new Set(['materials', 'setup', 'repeat unit', 'finishing', 'clasp']);
+
+const chapterKindAt = (sentence: Sentence, chapters: Content['chapters']): string | undefined =>
+  chapters.filter(({ startMs }) => startMs <= sentence.startMs + 500).sort((a, b) => b.startMs - a.startMs)[0]
+    ?.kind;
+
 /** `for a medium wrist`, `the medium size`: the size that is spoken of. */
 function sizeSaid(text: string, sizes: Content['sizes']): string | null {
   const said = sizes.find(({ name }) => {
@@ -373,8 +395,5 @@ function sizeSaid(text: string, sizes: Content['sizes']): string | null {
 
 function isOfRepeat(sentence: Sentence, chapters: Content['chapters']): boolean {
   if (/\b(repeat|unit)s?\b/i.test(sentence.text)) return true;
-  const chapter = chapters
-    .filter(({ startMs }) => startMs <= sentence.startMs + 500)
-    .sort((a, b) => b.startMs - a.startMs)[0];
-  return chapter?.kind === 'repeat unit';
+  return chapterKindAt(sentence, chapters) === 'repeat unit';
 }

@@ -18,6 +18,8 @@ interface KnownConfusion {
   readonly after: ReadonlySet<string>;
   readonly before: ReadonlySet<string>;
   readonly near: ReadonlySet<string>;
+  /** The form taken before, or null. */
+  readonly taken: string | null;
 }
 
 export interface Glossary {
@@ -55,7 +57,8 @@ export function prepareGlossary(terms: readonly GlossaryTerm[], pronounce: Prono
   );
   const confusions = byFirstWord(
     terms.flatMap((each, term) =>
-      each.confusions.map(({ heard, after, before, near }) => ({
+      each.confusions.map(({ heard, after, before, near, instead }) => ({
+        taken: instead ?? null,
         words: wordsOf(heard),
         term,
         after: new Set(after),

@@ -141,10 +141,10 @@ function byConfusion(
         from,
         to: from + one.words.length,
         term: one.term,
-        written: glossary.terms[one.term]?.term ?? '',
-        reason: 'known confusion' as const,
+        written: one.taken ?? glossary.terms[one.term]?.term ?? '',
+        reason: one.taken === null ? ('known confusion' as const) : ('taken before' as const),
         distance: 0,
-        room: 0.1,
+        room: one.taken === null ? 0.1 : 0.2,
         explains: one.words.length,
       })),
   );

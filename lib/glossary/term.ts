@@ -15,6 +15,8 @@ export const confusion = z.object({
   before: z.array(line).max(100).default([]),
   /** One of these words stands within a dozen words; empty: none need. */
   near: z.array(line).max(100).default([]),
+  /** The form that was taken for it before in this workshop; absent: the glossary lists the mishearing. */
+  instead: line.optional(),
 });
 export type Confusion = Readonly<z.infer<typeof confusion>>;
 

@@ -17,7 +17,7 @@ const METHODS = ['GET', 'HEAD', 'POST', 'PUT', 'PATCH', 'DELETE', 'OPTIONS'];
 const SMALLER = { viewer: null, editor: 'viewer', owner: 'editor' } as const;
 
 /** Ids of one workshop's things, by the names that they have in addresses. */
-const NAMES = ['workshop', 'member', 'invitation', 'lesson', 'recording', 'file'] as const;
+const NAMES = ['workshop', 'member', 'invitation', 'lesson', 'recording', 'file', 'term'] as const;
 type Name = (typeof NAMES)[number];
 type Things = Readonly<Record<Name, string>>;
 
@@ -89,7 +89,17 @@ async function furnish(workshopId: string): Promise<Things> {
       },
     },
   });
-  return { workshop: workshop.slug, member: member.id, invitation: invitation.id, lesson, recording, file };
+  const term = randomUUID();
+  await app.db.glossaryTerm.create({ data: { id: term, workshopId, term: 'maille', forms: [], sounds: [] } });
+  return {
+    workshop: workshop.slug,
+    member: member.id,
+    invitation: invitation.id,
+    lesson,
+    recording,
+    file,
+    term,
+  };
 }
 
 const NOWHERE: Things = {
@@ -99,6 +109,7 @@ const NOWHERE: Things = {
   lesson: randomUUID(),
   recording: randomUUID(),
   file: randomUUID(),
+  term: randomUUID(),
 };
 
 function pathOf(door: Door, things: Things): string {

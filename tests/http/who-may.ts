@@ -32,6 +32,7 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   'bench/page.tsx': { page: { who: 'signed-in' } },
   'bench/[workshop]/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/members/page.tsx': { page: { who: 'owner' } },
+  'bench/[workshop]/glossary/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/settings/page.tsx': { page: { who: 'owner' } },
   'bench/[workshop]/description/page.tsx': { page: { who: 'owner' } },
   'bench/[workshop]/preview/[lesson]/page.tsx': { page: { who: 'viewer' } },
@@ -84,6 +85,14 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
     POST: { who: 'owner', body: { role: 'viewer', note: '' } },
   },
   'api/workshops/[workshop]/invitations/[invitation]/route.ts': { DELETE: { who: 'owner' } },
+  'api/workshops/[workshop]/glossary/route.ts': {
+    GET: { who: 'viewer' },
+    POST: { who: 'editor', body: { term: 'maille' } },
+  },
+  'api/workshops/[workshop]/glossary/terms/[term]/route.ts': { DELETE: { who: 'editor' } },
+  'api/workshops/[workshop]/glossary/decisions/route.ts': {
+    POST: { who: 'editor', body: { heard: 'busy time', instead: 'byzantine', verdict: 'taken' } },
+  },
   'api/workshops/[workshop]/lessons/route.ts': { POST: { who: 'editor', body: { title: 'A lesson' } } },
   [`${LESSON_API}/route.ts`]: { DELETE: { who: 'editor' } },
   [`${LESSON_API}/draft/route.ts`]: {

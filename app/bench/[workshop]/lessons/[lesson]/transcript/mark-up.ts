@@ -1,4 +1,6 @@
 /** What a teacher does to cues and chapters, as changes of the draft under the names that undo shows. */
+import { takeSuggestions } from '#lib/glossary/decide.ts';
+import type { Suggestion } from '#lib/glossary/suggestion.ts';
 import type { Change } from '#lib/lesson/change.ts';
 import type { Chapter } from '#lib/lesson/content.ts';
 import { LONGEST_MS, type Span } from '#lib/time/time.ts';
@@ -90,6 +92,19 @@ export function createMarkUp(store: DraftStore, newId: () => string, speech: rea
       const edit = fitCaptions(cues(), profile, newId);
       make(edit, 'break and time captions');
       return edit.put.length + edit.remove.length;
+    },
+    /** Takes suggestions; places that read differently by now are left. */
+    take(taken: readonly Suggestion[]) {
+      make(
+        takeSuggestions(cues(), taken, newId),
+        taken.length === 1 ? 'take a suggestion' : `take ${taken.length} suggestions`,
+      );
+    },
+    /** Leaves suggestions, so that this lesson does not offer them again. */
+    leave(keys: readonly string[]) {
+      const { dismissed } = store.getState().content;
+      const value = [...new Set([...dismissed, ...keys])];
+      store.change([{ kind: 'set', field: 'dismissed', value }], 'leave a suggestion');
     },
     /** Sets a chapter; where one starts at that very moment already, that one is told instead. */
     setChapter(atMs: number): string {

@@ -40,6 +40,7 @@ export default async function TranscriptPage({
       recordingAddress={`/api/workshops/${at}/recordings/${encodeURIComponent(recording?.id ?? '')}`}
       lessonAddress={`/bench/${at}`}
       habits={habitsOf(beginnings)}
+      glossaryAddress={`/${encodeURIComponent(membership.workshop.slug)}/glossary`}
     />
   );
 }

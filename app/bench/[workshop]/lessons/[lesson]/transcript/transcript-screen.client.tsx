@@ -18,6 +18,7 @@ import { createMarkUp } from './mark-up.ts';
 import { Picture, type PlayedRecording } from './picture.client.tsx';
 import { createPlayer, LITTLE_MS } from './player.ts';
 import { ProposedChapters } from './proposed-chapters.client.tsx';
+import { ToDecide } from './to-decide/to-decide.client.tsx';
 import styles from './transcript-screen.module.css';
 
 const KEYS_SETTING = 'benchleaf.keys';
@@ -29,6 +30,7 @@ export function TranscriptScreen({
   recordingAddress,
   lessonAddress,
   habits,
+  glossaryAddress,
 }: {
   recording: PlayedRecording | null;
   /** Address below which the recording's files lie. */
@@ -36,6 +38,8 @@ export function TranscriptScreen({
   lessonAddress: string;
   /** How the workshop's other lessons are parted into chapters. */
   habits: Habits;
+  /** Address of the workshop's glossary below `/bench` and below `/api/workshops`. */
+  glossaryAddress: string;
 }) {
   const store = useDraftStore();
   const mayEdit = useDraftPart((state) => state.mayEdit);
@@ -223,6 +227,16 @@ export function TranscriptScreen({
           />
         )}
         {captioning && <CaptionQuality markUp={markUp} show={showCue} close={() => setCaptioning(false)} />}
+        {!finding && (
+          <ToDecide
+            markUp={markUp}
+            player={recording && player}
+            api={`/api/workshops${glossaryAddress}`}
+            glossaryAddress={`/bench${glossaryAddress}`}
+            show={showCue}
+            onMarks={setMarks}
+          />
+        )}
         {cueCount === 0 && (
           <div className={styles.empty}>
             <p>
