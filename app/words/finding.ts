@@ -60,6 +60,20 @@ export function findingWords({ code, name }: Finding): string {
       return `A placement (${name}) neither opens a ring nor lays one out.`;
     case 'nothing-closed':
       return 'No ring is closed beforehand. If some are, say so: it is half of the preparation.';
+    case 'said-otherwise':
+      return `Said: ${name}.`;
+    case 'never-said':
+      return name;
+    case 'ring-too-tight':
+      return `The ring opened in${named(name)} cannot hold the wires that the step puts through it.`;
+    case 'ratio-unusual':
+      return `The aspect ratio of${named(name) || ' a ring kind'} is unusual for this weave.`;
+    case 'ending-missing':
+      return 'Neither a step nor a chapter tells how the piece ends.';
+    case 'terms-missing':
+      return `Words are used that no chapter explains: ${name}.`;
+    case 'tools-missing':
+      return 'No tool is listed.';
     case 'leaning-unstated':
       return `The weave${named(name)} usually has a left and a right hand; the lesson does not say which one it shows.`;
     case 'caution-missing':

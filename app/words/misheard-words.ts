@@ -47,6 +47,10 @@ export function factWords({ kind, stated, system, prepared }: SpokenFact): strin
 export const writtenWords = ({ fact, written }: ComparedFact): string =>
   fact.kind === 'metal or colour' ? `only ${written}` : written;
 
+/** `wire 16 gauge SWG; the lesson: 18 SWG`. */
+export const contradictionWords = (compared: ComparedFact): string =>
+  `${factWords(compared.fact)}; the lesson: ${writtenWords(compared)}`;
+
 /** What was right, to begin a correction with. */
 export function rightWords(compared: ComparedFact): string {
   const { fact, written, names } = compared;
@@ -66,8 +70,9 @@ export function rightWords(compared: ComparedFact): string {
   }
 }
 
+/** One sentence; several names stand with commas between. */
 export function unsaidWords({ code, name }: Unsaid): string {
-  const of = name.trim() === '' ? 'a ring kind' : `“${name}”`;
+  const of = name.trim() === '' ? 'a ring kind' : name;
   switch (code) {
     case 'wire without system':
       return `The gauge of ${of} is said without its system: the same number means different wires.`;

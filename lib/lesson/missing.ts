@@ -5,9 +5,13 @@
  */
 import { chapterFaults } from '#lib/chapters/chapter-rules.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
+import { bandFinding } from '#lib/rings/fit.ts';
 import { namesSystem } from '#lib/rings/parse-size.ts';
+import { sizesOf } from '#lib/rings/ring.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
 import { checkPiece } from '#lib/weave/check-piece.ts';
+import { fitsOf } from '#lib/weave/fit-sequence.ts';
+import { usualBandOf } from '#lib/weave/usual-bands.ts';
 import { offeredCautions } from './cautions.ts';
 import { type Content, linkAddress, SEQUENCE_PARTS } from './content.ts';
 
@@ -38,9 +42,16 @@ export const FINDING_CODES = [
   'sample-missing',
   'sizes-missing',
   'piece-not-sound',
+  'ring-too-tight',
+  'said-otherwise',
   'adds-nothing',
   'nothing-closed',
   'leaning-unstated',
+  'never-said',
+  'ratio-unusual',
+  'ending-missing',
+  'terms-missing',
+  'tools-missing',
   'caution-missing',
   'caution-fits',
   'moment-missing',
@@ -67,6 +78,8 @@ export interface Finding {
   readonly of: string | null;
   /** How the thing is called, to word it; may be empty. */
   readonly name: string;
+  /** Tells findings of the same code about the same thing apart. */
+  readonly detail?: string;
 }
 
 /** What the list is made from. */
@@ -75,11 +88,16 @@ export interface Checked {
   readonly cues: readonly Cue[];
   /** Null where the lesson has no ready recording. */
   readonly recording: { readonly durationMs: number; readonly hasAudio: boolean } | null;
+  /** What else was found, by parts that know more than the document: said aloud and never said. */
+  readonly more?: readonly Finding[];
 }
 
 /** Tells a finding in `content.dismissed`. */
-export const findingKey = (finding: Pick<Finding, 'code' | 'of'>): string =>
-  finding.of === null ? finding.code : `${finding.code}/${finding.of}`;
+export const findingKey = ({ code, of, detail }: Pick<Finding, 'code' | 'of' | 'detail'>): string =>
+  [code, of, detail]
+    .filter((part) => part !== null && part !== undefined)
+    .join('/')
+    .slice(0, 200);
 
 export interface Missing {
   readonly blocks: readonly Finding[];
@@ -90,7 +108,7 @@ export interface Missing {
 
 /** Everything that is still missing, by weight, each in order of importance. */
 export function missingFrom(checked: Checked): Missing {
-  const found = CHECKS.flatMap((check) => check(checked)).toSorted(
+  const found = [...CHECKS.flatMap((check) => check(checked)), ...(checked.more ?? [])].toSorted(
     (one, other) => FINDING_CODES.indexOf(one.code) - FINDING_CODES.indexOf(other.code),
   );
   const asides = new Set(checked.content.dismissed);
@@ -227,6 +245,62 @@ const checkKit: Check = ({ content }) => [
   ]),
 ];
 
+/** Aspect ratios: what cannot be, and what is unusual for the weave. */
+const checkFit: Check = ({ content }) => {
+  const usual = usualBandOf(content.weave, content.otherNames);
+  const tight = fitsOf(content, content.ringKinds).filter(({ fault }) => fault !== null);
+  return [
+    ...tight.map(({ placementId, part, number }) =>
+      warns('ring-too-tight', 'making', placementId, `${part} ${number}`),
+    ),
+    ...content.ringKinds.flatMap((kind) => {
+      const isWoven = content.repeat.some(({ opened }) => opened === kind.id);
+      const finding = usual && isWoven ? bandFinding(sizesOf(kind).aspectRatio, usual.band) : 'usual';
+      return when(
+        finding === 'below' || finding === 'above',
+        warns('ratio-unusual', 'making', kind.id, kind.name),
+      );
+    }),
+  ];
+};
+
+/** What recordings leave out most: the end, the words, the tools. Common practice. */
+const checkWhole: Check = ({ content, cues }) => {
+  const chapterKinds = new Set(content.chapters.map(({ kind }) => kind));
+  const told = cues.map(({ text }) => text).join(' ');
+  const termsUsed = TERMS_TO_EXPLAIN.filter((term) => new RegExp(`\\b${term}\\b`, 'i').test(told));
+  return [
+    ...when(
+      content.repeat.length > 0 &&
+        content.finishing.length === 0 &&
+        !chapterKinds.has('finishing') &&
+        !chapterKinds.has('clasp'),
+      warns('ending-missing', 'making', 'finishing'),
+    ),
+    ...when(
+      termsUsed.length > 0 && content.chapters.length > 0 && !chapterKinds.has('terms'),
+      warns('terms-missing', 'transcript', null, termsUsed.join(', ')),
+    ),
+    ...when(
+      placementsOf(content).length > 0 && !content.materials.some(({ kind }) => kind === 'tool'),
+      warns('tools-missing', 'making', 'materials'),
+    ),
+  ];
+};
+
+/** Words that a pupil seldom knows from elsewhere. Common practice. */
+const TERMS_TO_EXPLAIN = [
+  'eyes of',
+  'fold back',
+  'aspect ratio',
+  'kerf',
+  'mandrel',
+  'repeat unit',
+  'ridge',
+  'trough',
+  'springback',
+];
+
 const checkText: Check = ({ content }) => [
   ...when(blank(content.summary), warns('summary-missing', 'making', 'summary')),
   ...when(blank(content.weave), warns('weave-missing', 'making', 'weave')),
@@ -295,6 +369,8 @@ const checkCorrections: Check = ({ content, recording }) =>
     });
 
 const CHECKS: readonly Check[] = [
+  checkFit,
+  checkWhole,
   checkSource,
   checkChapters,
   checkRingKinds,

@@ -1,7 +1,9 @@
 'use client';
 
 import { useMemo } from 'react';
+import { contradictionWords, unsaidWords } from '#app/words/misheard-words.ts';
 import type { DescriptionSetup } from '#lib/description/description-setup.ts';
+import { saidAloud, spokenFindings } from '#lib/facts/spoken-findings.ts';
 import { missingFrom } from '#lib/lesson/missing.ts';
 import { useDraft } from '../draft.client.tsx';
 import styles from './check.module.css';
@@ -9,6 +11,7 @@ import { type Copied, Description } from './description.client.tsx';
 import { DraftFiles } from './draft-files.client.tsx';
 import { FindingList } from './finding-list.client.tsx';
 import { Publish } from './publish.client.tsx';
+import { SaidAloud } from './said-aloud.client.tsx';
 
 interface CheckProps {
   /** Address of the lesson on the bench. */
@@ -28,11 +31,17 @@ interface CheckProps {
   readonly published: number | null;
 }
 
+const SPOKEN_NAMES = { contradiction: contradictionWords, unsaid: unsaidWords };
+
 export function Check(props: CheckProps) {
   const { bench, recording, api } = props;
   const draft = useDraft();
   const { content, cues, mayEdit } = draft;
-  const missing = useMemo(() => missingFrom({ content, cues, recording }), [content, cues, recording]);
+  const said = useMemo(() => saidAloud(cues, content), [cues, content]);
+  const missing = useMemo(
+    () => missingFrom({ content, cues, recording, more: spokenFindings(said, content, SPOKEN_NAMES) }),
+    [content, cues, recording, said],
+  );
   const putAside = (keys: readonly string[], label: string) =>
     draft.change([{ kind: 'set', field: 'dismissed', value: keys }], label);
   return (
@@ -48,6 +57,7 @@ export function Check(props: CheckProps) {
             onPutAside={putAside}
           />
         </section>
+        <SaidAloud said={said} bench={bench} />
         <section className="panel" aria-labelledby="text-title">
           <h2 id="text-title">Description text</h2>
           <p className="soft">For wherever the recording is hosted. It follows the draft.</p>
