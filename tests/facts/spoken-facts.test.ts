@@ -35,8 +35,13 @@ describe('facts said aloud, beside the lesson', () => {
   });
 
   it('rings that the lesson does not have are told, but for a variation', () => {
-    expect(compared('Take ten yellow rings.')).toContain('metal or colour: yellow contradicts large red, small green');
-    const variation = { ...BRACELET, chapters: [{ id: 'v', kind: 'variation' as const, title: '', startMs: 0 }] };
+    expect(compared('Take ten yellow rings.')).toContain(
+      'metal or colour: yellow contradicts large red, small green',
+    );
+    const variation = {
+      ...BRACELET,
+      chapters: [{ id: 'v', kind: 'variation' as const, title: '', startMs: 0 }],
+    };
     expect(spokenFacts(told('With yellow rings it is brighter.'), variation)).toEqual([]);
   });
 
