@@ -50,6 +50,7 @@ export const BRACELET: Content = {
     claspMm: 0,
     measured: 'pulled taut',
     pieces: [],
+    runs: [],
     readingMm: null,
     note: '',
   },
