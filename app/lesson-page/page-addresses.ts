@@ -18,6 +18,8 @@ export interface PageAddresses {
   readonly kitFiles: string | null;
   /** @param of id of a placement or step @param atMs its moment */
   readonly still: (of: string, atMs: number) => string;
+  /** @param of id of a placement, or `piece`: a picture computed from the sequence */
+  readonly picture: (of: string) => string;
   /** @param number of an older revision */
   readonly revision: (number: number) => string;
 }
@@ -48,6 +50,7 @@ export function publicAddresses(
     description: `${files}/description.txt`,
     kitFiles: `${files}/kit`,
     still: (of) => `${files}/stills/${encodeURIComponent(of)}.jpg`,
+    picture: (of) => `${files}/pictures/${encodeURIComponent(of)}.svg`,
     revision: (older) => revisionPath(workshop, lesson, older),
   };
 }

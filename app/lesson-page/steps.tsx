@@ -1,6 +1,7 @@
 import { formatMeasure } from '#lib/lesson/asked-measure.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import type { FrozenKit } from '#lib/lesson/frozen-kit.ts';
+import { pictureTexts } from '#lib/lesson/lesson-pictures.ts';
 import { PAGE_PARTS, PART_TITLES, type PageStep } from '#lib/lesson/page-steps.ts';
 import { placementFacts } from '#lib/lesson/placement-words.ts';
 import type { FrozenStill } from '#lib/lesson/revision.ts';
@@ -24,8 +25,9 @@ export const stepAnchor = (step: Pick<PageStep, 'part' | 'number'>): string => `
 export const stepName = (step: Pick<PageStep, 'part' | 'number'>): string =>
   `${PART_TITLES[step.part].toLowerCase()}, step ${step.number}`;
 
-export const Steps = (props: StepsProps) =>
-  PAGE_PARTS.map((part) => {
+export const Steps = (props: StepsProps) => {
+  const texts = pictureTexts(props.content);
+  return PAGE_PARTS.map((part) => {
     const steps = props.steps.filter((step) => step.part === part);
     return steps.length === 0 ? null : (
       <section key={part} className={styles.section} aria-labelledby={`${part}-title`} data-part={part}>
@@ -33,12 +35,13 @@ export const Steps = (props: StepsProps) =>
         {part === 'repeat' ? <RepeatNote content={props.content} kits={props.kits} /> : null}
         <ol className={styles.steps}>
           {steps.map((step) => (
-            <Step key={step.id} step={step} {...props} />
+            <Step key={step.id} step={step} pictureText={texts.get(step.id) ?? null} {...props} />
           ))}
         </ol>
       </section>
     );
   });
+};
 
 const RepeatNote = ({ content, kits }: Pick<StepsProps, 'content' | 'kits'>) => {
   const times = kits.flatMap((kit) => {
@@ -64,15 +67,36 @@ const Step = ({
   content,
   addresses,
   hasRecording,
-}: StepsProps & { readonly step: PageStep }) => {
+  pictureText,
+}: StepsProps & { readonly step: PageStep; readonly pictureText: string | null }) => {
   const still = stills.find((candidate) => candidate.of === step.id);
   const facts = step.placement ? placementFacts(content, step.placement) : [];
   const anchor = stepAnchor(step);
   return (
-    <li id={anchor} className={still ? styles.pictured : undefined}>
-      {still ? (
-        // biome-ignore lint/performance/noImgElement: stills are stored at the size at which they are shown
-        <img src={addresses.still(still.of, still.atMs)} alt={still.text} loading="lazy" decoding="async" />
+    <li id={anchor} className={still || pictureText ? styles.pictured : undefined}>
+      {still || pictureText ? (
+        <div>
+          {still ? (
+            // biome-ignore lint/performance/noImgElement: stills are stored at the size at which they are shown
+            <img
+              src={addresses.still(still.of, still.atMs)}
+              alt={still.text}
+              loading="lazy"
+              decoding="async"
+            />
+          ) : null}
+          {pictureText ? (
+            // biome-ignore lint/performance/noImgElement: drawn as lines, sharp at any size
+            <img
+              className={styles.drawn}
+              src={addresses.picture(step.id)}
+              alt={pictureText}
+              lang="en"
+              loading="lazy"
+              decoding="async"
+            />
+          ) : null}
+        </div>
       ) : null}
       <div>
         <p className={styles.sentence}>

@@ -20,6 +20,12 @@ const REVISION = 'workshop/[workshop]/lesson/[lesson]/revision/[number]';
 const LESSON_API = 'api/workshops/[workshop]/lessons/[lesson]';
 const RECORDING_API = `${LESSON_API}/recordings/[recording]`;
 
+const NO_RINGS = {
+  making: { start: [], repeat: [], finishing: [], ringKinds: [], leaning: 'none' },
+  roll: 0,
+  side: 'front',
+};
+
 const read = (who: Who) => ({ GET: { who }, HEAD: { who } });
 
 /** By the file's path below app/, without its last part: methods, or `page`. */
@@ -52,6 +58,7 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   [`${REVISION}/kit/[file]/route.ts`]: { GET: { who: 'public' } },
   [`${REVISION}/poster.jpg/route.ts`]: read('public'),
   [`${REVISION}/recording/route.ts`]: read('public'),
+  [`${REVISION}/pictures/[picture]/route.ts`]: { GET: { who: 'public' } },
   [`${REVISION}/stills/[still]/route.ts`]: read('public'),
 
   'schema/kit-1.json/route.ts': { GET: { who: 'public' } },
@@ -114,6 +121,8 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   },
   [`${LESSON_API}/exports/[file]/route.ts`]: { GET: { who: 'viewer' } },
   [`${LESSON_API}/kit-files/[file]/route.ts`]: { GET: { who: 'viewer' } },
+  [`${LESSON_API}/pictures/route.ts`]: { POST: { who: 'viewer', body: NO_RINGS } },
+  [`${LESSON_API}/pictures/[picture]/route.ts`]: { GET: { who: 'viewer' } },
   [`${LESSON_API}/transcript-files/route.ts`]: {
     GET: { who: 'viewer' },
     POST: { who: 'editor', headers: { 'content-type': 'application/octet-stream', 'x-file-name': 'a.vtt' } },

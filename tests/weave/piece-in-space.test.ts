@@ -24,6 +24,9 @@ const SHAPED = [
   'european-4-in-1-five-rows',
   'european-6-in-1-two-rows',
   'european-6-in-1-three-rows',
+  'european-8-in-2-three-rows',
+  'chain-2-1',
+  'japanese-6-in-1-three-rows',
   'japanese-4-in-1-two-rows',
 ];
 
@@ -46,9 +49,10 @@ test.each(SHAPED)(
   '%s: start, repeats and finishing stand in space linked exactly as the sequence says',
   (id) => {
     const { piece, ...weave } = known(id);
-    const shape = shapeOfPiece(piece, sizesFor({ piece, ...weave }));
+    const sizes = sizesFor({ piece, ...weave });
+    const shape = shapeOfPiece(piece, sizes);
     if (!shape.ok) throw new Error(shape.fault.code);
-    const { woven, rings } = placePiece(piece, shape.value, 2);
+    const { woven, rings } = placePiece(piece, shape.value, 2, sizes);
     const found: string[] = [];
     rings.forEach((a, i) => {
       rings.slice(i + 1).forEach((b, more) => {
@@ -98,7 +102,7 @@ test('pictures of a sequence: the same bytes each time, and their words from the
   const weave = known('half-persian-3-in-1-two-sizes');
   const shape = shapeOfPiece(weave.piece, sizesFor(weave));
   if (!shape.ok) throw new Error(shape.fault.code);
-  const placed = placePiece(weave.piece, shape.value, 2);
+  const placed = placePiece(weave.piece, shape.value, 2, sizesFor(weave));
   expect(drawFinished(placed, shape.value, wishes)).toEqual(drawFinished(placed, shape.value, wishes));
   expect(drawFinished(placed, shape.value, wishes).text).toBe(
     'A piece of 14 rings, pulled taut: 8 large copper rings and 6 small steel rings.',

@@ -59,7 +59,7 @@ const pictured = (
 /** Rings shown beside those that take part: enough to see where in the piece it happens. */
 const CONTEXT = 9;
 
-/** The piece once a turn is done: what it added and entered is picked out; null where it adds nothing that has a place. */
+/** The piece once a turn is done: what it added and entered is picked out; null where a ring that takes part has no place. */
 export function drawTurn(
   placed: PlacedPiece,
   shape: PieceShape,
@@ -77,7 +77,7 @@ export function drawTurn(
     .filter((ring) => ring.turn <= turn && placed.rings[ring.index])
     .map(({ index }) => index);
   const shown = there.filter((index, at) => roles.has(index) || at >= there.length - CONTEXT - roles.size);
-  if (![...roles.keys()].some((index) => shown.includes(index))) return null;
+  if (roles.size === 0 || ![...roles.keys()].every((index) => shown.includes(index))) return null;
   const view = viewFor(shape, wishes);
   const rings = shown.map((index) =>
     pictured(placed.rings[index] as RoundRing, placed, index, roles.get(index) ?? 'plain', wishes),

@@ -6,10 +6,12 @@
 import { failed, ok, type Result } from '#lib/result.ts';
 import type { Piece } from '../placement.ts';
 import { neighboursOf, type Woven, walkPiece } from '../walk.ts';
+import { type CellLink, linksOf } from './cell-links.ts';
 import { linkSign } from './linking.ts';
 import { type Image, matchPiece, type PieceMatch } from './match-piece.ts';
 import { keyOfRing, type PieceCell, pieceCell, repeatOfRing } from './piece-cell.ts';
-import { type Cell, inCell, mirroredCell, type RoundRing } from './round-ring.ts';
+import { type Cell, inCell, middleRadius, mirroredCell, type RoundRing, scaledCell } from './round-ring.ts';
+import { settledChain } from './shape-chain.ts';
 import { type RingMeasure, type ShapeFault, shapeOfWeave } from './shape-of-weave.ts';
 import { dot, type Vector } from './vector.ts';
 import { findWeaveInSpace, WEAVES_IN_SPACE, type WeaveInSpace } from './weave-in-space.ts';
@@ -21,6 +23,7 @@ export interface PieceShape {
   /** Holds as many cells as one repeat takes. */
   readonly cell: Cell;
   readonly cells: number;
+  readonly links: readonly CellLink[];
 }
 
 export type PieceShapeFault =
@@ -65,7 +68,15 @@ export function shapeOfPiece(
   const shape = shapeOfWeave(weave.id, measures);
   if (!shape.ok) return shape;
   const cell = isMirrored ? mirroredCell(shape.value.cell) : shape.value.cell;
-  return ok({ weave: weave.id, match, pieceCell: repeat, cell, cells });
+  return ok({ weave: weave.id, match, pieceCell: repeat, cell, cells, links: linksOf(cell) });
+}
+
+/** The pitch of a repeat pushed together from taut, in the unit of its rings; taut where nothing gives. */
+export function pushedPitch({ cell, links }: PieceShape): number {
+  const wire = cell.rings[0]?.wire ?? 1;
+  const rules = { links, freeTwist: false, rounds: 160 };
+  const pushed = settledChain(scaledCell(cell, 1 / wire), 'shortest', rules);
+  return Math.min(cell.pitch, (pushed?.pitch ?? Number.POSITIVE_INFINITY) * wire);
 }
 
 const modulo = (value: number, by: number): number => ((value % by) + by) % by;
@@ -76,15 +87,28 @@ export interface PlacedPiece {
   readonly rings: readonly (RoundRing | null)[];
 }
 
-/** A piece of so many repeats, ring by ring. */
-export function placePiece(piece: Piece, shape: PieceShape, repeats: number): PlacedPiece {
+/**
+ * A piece of so many repeats, ring by ring. A ring of another size than the
+ * weave has at its place (a clasp's ring, say) gets none.
+ */
+export function placePiece(
+  piece: Piece,
+  shape: PieceShape,
+  repeats: number,
+  sizes: ReadonlyMap<string, RingMeasure>,
+): PlacedPiece {
   const woven = walkPiece(piece, repeats);
-  const images = imagesOf(woven, shape);
-  return {
-    woven,
-    rings: images.map((image) => (image ? ringAt(shape, image) : null)),
-  };
+  const rings = imagesOf(woven, shape).map((image, index) => {
+    const ring = image && ringAt(shape, image);
+    const size = sizes.get(woven.rings[index]?.ringKind ?? '');
+    return ring && size && isOfSize(ring, size) ? ring : null;
+  });
+  return { woven, rings };
 }
+
+const isOfSize = (ring: RoundRing, { inner, wire }: RingMeasure): boolean =>
+  Math.abs(ring.wire - wire) < 1e-6 * wire &&
+  Math.abs(ring.radius - middleRadius(inner, wire)) < 1e-6 * inner;
 
 /** The ring of the endless weave at an image. */
 function ringAt({ cell, cells }: PieceShape, { ring, cell: at }: Image): RoundRing | null {

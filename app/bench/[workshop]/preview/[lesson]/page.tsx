@@ -42,6 +42,7 @@ export default async function Preview({ params, searchParams }: PreviewProps) {
     description: null,
     kitFiles: null,
     still: (_of, atMs) => `${recording}/stills/${atMs}`,
+    picture: (of) => `${api}/pictures/${encodeURIComponent(of)}.svg`,
     revision: (number) => revisionPath(slug, opened.slug, number),
   };
   const query = await searchParams;

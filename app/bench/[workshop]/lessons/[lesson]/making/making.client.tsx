@@ -17,9 +17,11 @@ export interface MakingProps {
   readonly lessonId: string;
   /** Address of the recording's files; null without a recording. */
   readonly recordingAddress: string | null;
+  /** Where pictures of the sequence are asked for. */
+  readonly picturesAddress: string;
 }
 
-export function Making({ lessonId, recordingAddress }: MakingProps) {
+export function Making({ lessonId, recordingAddress, picturesAddress }: MakingProps) {
   const { content, mayEdit } = useDraft();
   const placed = content.start.length + content.repeat.length + content.finishing.length;
   const sections: readonly (readonly [string, string, number | null])[] = [
@@ -57,7 +59,7 @@ export function Making({ lessonId, recordingAddress }: MakingProps) {
         </Section>
         <PlayerAround address={recordingAddress}>
           <Section id="sequence" title="Ring sequence">
-            <RingSequence lessonId={lessonId} />
+            <RingSequence lessonId={lessonId} picturesAddress={picturesAddress} />
           </Section>
           <Section id="steps" title="Steps that add no rings">
             <Steps lessonId={lessonId} />

@@ -18,5 +18,7 @@ export default async function MakingPage({
   const at = `/api/workshops/${encodeURIComponent(membership.workshop.slug)}/lessons/${encodeURIComponent(opened.id)}`;
   const recordingAddress =
     opened.recordingId === null ? null : `${at}/recordings/${encodeURIComponent(opened.recordingId)}`;
-  return <Making lessonId={opened.id} recordingAddress={recordingAddress} />;
+  return (
+    <Making lessonId={opened.id} recordingAddress={recordingAddress} picturesAddress={`${at}/pictures`} />
+  );
 }

@@ -18,6 +18,7 @@ import { PlacementCarries } from './placement-carries.client.tsx';
 import { PlacementLays, PlacementPasses } from './placement-passes.client.tsx';
 import { PlacementFigure } from './ring-figure.tsx';
 import type { ListDeeds } from './use-list.ts';
+import { type Pictures, PlacementPicture } from './weave-pictures.client.tsx';
 
 export interface PlacementCardProps {
   readonly placement: Placement;
@@ -29,6 +30,7 @@ export interface PlacementCardProps {
   readonly list: ListDeeds<SequencePart>;
   /** Faults of the whole piece that start here. */
   readonly faults: readonly PieceFault[];
+  readonly pictures: Pictures;
   /** Names of rows and units that the piece has. */
   readonly rows: readonly string[];
   readonly units: readonly string[];
@@ -39,7 +41,7 @@ export interface PlacementCardProps {
 export const placementName = (part: SequencePart, index: number): string => `${part} ${index + 1}`;
 
 export function PlacementCard(props: PlacementCardProps) {
-  const { placement, part, index, rings, list, faults, isOpen, onToggle } = props;
+  const { placement, part, index, rings, list, faults, pictures, isOpen, onToggle } = props;
   const { content, mayEdit } = useDraft();
   const called = placementName(part, index);
   // Where the sentence was made from the facts, they would be said twice.
@@ -54,7 +56,11 @@ export function PlacementCard(props: PlacementCardProps) {
   return (
     <li className={styles.card} id={placement.id}>
       <div className={styles.cardHead}>
-        <PlacementFigure placement={placement} kinds={content.ringKinds} />
+        {pictures?.pictures[placement.id] ? (
+          <PlacementPicture pictures={pictures} id={placement.id} />
+        ) : (
+          <PlacementFigure placement={placement} kinds={content.ringKinds} />
+        )}
         <div className={styles.cardTitle}>
           <h4>
             {index + 1}. {placement.sentence || <span className="soft">No sentence for the pupil yet</span>}

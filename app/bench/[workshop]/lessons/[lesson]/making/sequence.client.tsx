@@ -18,6 +18,7 @@ import { PlacementCard } from './placement-card.client.tsx';
 import { Runs } from './runs.client.tsx';
 import { StartFromWeave } from './start-from-weave.client.tsx';
 import { useList } from './use-list.ts';
+import { type Pictures, useWeavePictures, WholePiece } from './weave-pictures.client.tsx';
 
 const PARTS: Readonly<Record<SequencePart, { readonly title: string; readonly about: string }>> = {
   start: { title: 'Start', about: 'Made once, before the first repeat.' },
@@ -25,8 +26,16 @@ const PARTS: Readonly<Record<SequencePart, { readonly title: string; readonly ab
   finishing: { title: 'Finishing', about: 'Made once, after the last repeat.' },
 };
 
-export function RingSequence({ lessonId }: { lessonId: string }) {
+export interface RingSequenceProps {
+  readonly lessonId: string;
+  /** Where pictures of the sequence are asked for. */
+  readonly picturesAddress: string;
+}
+
+export function RingSequence({ lessonId, picturesAddress }: RingSequenceProps) {
   const { content } = useDraft();
+  const [turned, setTurned] = useState({ roll: 0, side: 'front' as 'front' | 'back' });
+  const pictures = useWeavePictures(picturesAddress, turned);
   const [open, setOpen] = useState<string | null>(null);
   // Other screens lead here by the id of a placement or of a field of it.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the address is looked at when it changes, not the content
@@ -47,6 +56,7 @@ export function RingSequence({ lessonId }: { lessonId: string }) {
       <StartFromWeave key={content.ringKinds.map(({ id }) => id).join()} />
       <Leaning />
       <PieceState check={check} />
+      <WholePiece pictures={pictures} turned={turned} onTurn={setTurned} />
       {SEQUENCE_PARTS.map((part) => {
         const from = before;
         before += content[part].reduce((sum, placement) => sum + ringsAdded(placement), 0);
@@ -57,6 +67,7 @@ export function RingSequence({ lessonId }: { lessonId: string }) {
             from={from}
             lessonId={lessonId}
             faults={check.faults}
+            pictures={pictures}
             open={open}
             onOpen={setOpen}
           />
@@ -96,11 +107,12 @@ interface PartProps {
   readonly from: number;
   readonly lessonId: string;
   readonly faults: readonly PieceFault[];
+  readonly pictures: Pictures;
   readonly open: string | null;
   readonly onOpen: (id: string | null) => void;
 }
 
-function Part({ part, from, lessonId, faults, open, onOpen }: PartProps) {
+function Part({ part, from, lessonId, faults, pictures, open, onOpen }: PartProps) {
   const list = useList(part, `placement in ${part}`);
   const { mayEdit, content } = useDraft();
   const counts = runningCounts(list.items, from);
@@ -142,6 +154,7 @@ function Part({ part, from, lessonId, faults, open, onOpen }: PartProps) {
             lessonId={lessonId}
             list={list}
             faults={faults.filter((fault) => fault.placementId === placement.id)}
+            pictures={pictures}
             rows={rows}
             units={units}
             isOpen={open === placement.id}

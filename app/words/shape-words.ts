@@ -1,0 +1,29 @@
+/** Words for what a piece's shape in space foretells, and for why there is none. */
+import type { Foretold } from '#lib/lesson/lesson-pictures.ts';
+import type { PieceShapeFault } from '#lib/weave/space/piece-in-space.ts';
+
+const ratio = (value: number): string => value.toFixed(2);
+const mm = (value: number): string => `${value.toFixed(value < 10 ? 2 : 1)} mm`;
+
+/** @param nameOf what a ring kind is called */
+export function shapeFaultWords(fault: PieceShapeFault, nameOf: (ringKind: string) => string): string {
+  switch (fault.code) {
+    case 'rings-not-named':
+      return 'Name the ring that every pass goes through, and pictures of the piece are drawn here.';
+    case 'no-known-shape':
+    case 'unknown-weave':
+      return 'The shape of this sequence in space is not known: no weave that the program knows has its links and sides. Its steps are shown as flat schemes.';
+    case 'size-unknown':
+      return `The size of ${nameOf(fault.ringKind) || 'a ring kind'} is missing.`;
+    case 'too-tight':
+      return `These rings are too tight for the weave: rigid rings need an aspect ratio of at least ${ratio(fault.needs)}, and these have ${ratio(fault.has)}. Real rings can be sprung through a fit that is tighter by about 0.2; make a sample.`;
+    case 'wires-too-thick':
+      return `These sizes do not go together: the wires would have to be ${Math.round((1 - fault.wiresBy) * 100)} % thinner. Take thinner wire or wider rings, or let the sizes take turns otherwise.`;
+    case 'none-found':
+      return 'No shape was found for these rings. It may exist all the same; make a sample.';
+  }
+}
+
+/** What one repeat adds, as a range with its meaning. */
+export const foretoldWords = ({ tautMm, pushedMm }: Foretold): string =>
+  `Computed from the shape, with rigid round rings: one repeat adds ${mm(tautMm)} pulled taut, which no piece exceeds, and ${mm(pushedMm)} pushed together. At rest it lies between; a measured sample decides.`;

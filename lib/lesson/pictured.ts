@@ -1,0 +1,35 @@
+/** What of a lesson its computed pictures depend on; light enough for any screen. */
+import { sizesOf } from '#lib/rings/ring.ts';
+import { type Content, content as contentSchema } from './content.ts';
+
+/** What of a lesson its pictures are computed from. */
+export const pictured = contentSchema.pick({
+  start: true,
+  repeat: true,
+  finishing: true,
+  runs: true,
+  endsAfter: true,
+  ends: true,
+  ringKinds: true,
+  leaning: true,
+});
+export type Pictured = Pick<Content, keyof typeof pictured.shape>;
+
+/** All that the shape of a lesson depends on, as text: equal texts have equal shapes. */
+export const shapeKey = ({ start, repeat, finishing, ringKinds, leaning }: Pictured): string =>
+  JSON.stringify([
+    [start, repeat, finishing].map((part) =>
+      part.map(({ id, opened, row, unit, passes, carries, lie, lays }) => [
+        id,
+        opened,
+        row,
+        unit,
+        passes,
+        carries,
+        lie,
+        lays,
+      ]),
+    ),
+    ringKinds.map((kind) => [kind.id, sizesOf(kind).innerMm, sizesOf(kind).wireMm]),
+    leaning,
+  ]);
