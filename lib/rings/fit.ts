@@ -42,34 +42,49 @@ export interface FitFault {
   readonly wireMm: number;
 }
 
+/** The least inner diameter that the wires in one hole ask for, and the rule that asks for most. */
+export interface FitNeed {
+  readonly rule: FitFault['rule'];
+  readonly needsMm: number;
+  readonly wires: number;
+  readonly wireMm: number;
+}
+
 /**
- * Checks the wires that lie in one ring's hole at the same time: as many of
- * the thinnest must pass side by side, the two thickest must, and the area
- * must suffice (sum of squares). Null where nothing speaks against it; no
- * wires always fit.
+ * What the wires that lie in one ring's hole at the same time ask for: as many
+ * of the thinnest must pass side by side, the two thickest must, and the area
+ * must suffice (sum of squares). Null for no wires.
  */
-export function fitFault(innerMm: number, wiresMm: readonly number[]): FitFault | null {
+export function fitNeed(wiresMm: readonly number[]): FitNeed | null {
   const thickFirst = wiresMm.toSorted((a, b) => b - a);
   const thinnest = thickFirst.at(-1);
   if (thinnest === undefined) return null;
   const [first = 0, second = 0] = thickFirst;
-  const rules = [
-    { rule: 'packing', needsMm: passFloor(wiresMm.length) * thinnest, wireMm: thinnest },
-    { rule: 'two thickest', needsMm: first + second, wireMm: first },
-    { rule: 'area', needsMm: Math.sqrt(wiresMm.reduce((sum, w) => sum + w * w, 0)), wireMm: first },
-  ] as const;
+  const wires = wiresMm.length;
+  const rules: readonly FitNeed[] = [
+    { rule: 'packing', needsMm: passFloor(wires) * thinnest, wires, wireMm: thinnest },
+    { rule: 'two thickest', needsMm: first + second, wires, wireMm: first },
+    { rule: 'area', needsMm: Math.sqrt(wiresMm.reduce((sum, w) => sum + w * w, 0)), wires, wireMm: first },
+  ];
+  return rules.toSorted((a, b) => b.needsMm - a.needsMm)[0] ?? null;
+}
+
+/** Where the wires cannot lie in a ring of that inner diameter; null where nothing speaks against it. */
+export function fitFault(innerMm: number, wiresMm: readonly number[]): FitFault | null {
+  const need = fitNeed(wiresMm);
   // A hair of tolerance: 2 x 1.2 through 2.4 touches and passes.
-  const broken = rules.filter((r) => innerMm < r.needsMm - 1e-6).toSorted((a, b) => b.needsMm - a.needsMm)[0];
-  return broken
-    ? {
-        code: 'wires-cannot-pass',
-        innerMm,
-        wires: wiresMm.length,
-        rule: broken.rule,
-        needsMm: broken.needsMm,
-        wireMm: broken.wireMm,
-      }
-    : null;
+  return need && innerMm < need.needsMm - 1e-6 ? { code: 'wires-cannot-pass', innerMm, ...need } : null;
+}
+
+/**
+ * How many wires of one thickness lie side by side round the inside of a ring:
+ * their middles on a circle of diameter ID - WD, each WD apart, so
+ * pi/arcsin(WD/(ID - WD)), rounded down. 0 where not one passes.
+ */
+export function roundInside(innerMm: number, wireMm: number): number {
+  if (innerMm < wireMm) return 0;
+  const sine = wireMm / (innerMm - wireMm);
+  return sine > 1 ? 1 : Math.floor(Math.PI / Math.asin(sine) + 1e-9);
 }
 
 /** The usual aspect ratios of a weave; common practice, depends on how stiff the metal is. */

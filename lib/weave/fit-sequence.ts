@@ -17,6 +17,8 @@ export interface PlacementFit {
   readonly ringKind: string;
   /** Wires in the ring's hole. */
   readonly wires: number;
+  /** Their thickness, mm; see `fitsOf` for where it is a guess. */
+  readonly wiresMm: readonly number[];
   readonly fault: FitFault | null;
 }
 
@@ -60,6 +62,7 @@ function fitsOfLinks(
       number: piece[turn.part].findIndex(({ id }) => id === turn.placement.id) + 1,
       ringKind: kind.id,
       wires: wires.length,
+      wiresMm: wires,
       fault: fitFault(sizesOf(kind).innerMm, wires),
     };
     const key = `${fit.placementId} ${kind.id}`;
@@ -90,6 +93,7 @@ function fitsOfPlacements(piece: Piece, kinds: ReadonlyMap<string, RingKind>): r
           number: index + 1,
           ringKind: kind.id,
           wires: wires.length,
+          wiresMm: wires,
           fault: fitFault(sizesOf(kind).innerMm, wires),
         },
       ];

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { bandFinding, fitFault, passFloor } from '#lib/rings/fit.ts';
+import { bandFinding, fitFault, fitNeed, passFloor, roundInside } from '#lib/rings/fit.ts';
 import { METALS } from '#lib/rings/metals.ts';
 import { parseSize } from '#lib/rings/parse-size.ts';
 import { GRAMS_IN, massOf, ringSizes, ringsPer, sizesOf } from '#lib/rings/ring.ts';
@@ -128,4 +128,23 @@ test('a ratio on the edge of the usual band belongs to it', () => {
     'usual',
     'above',
   ]);
+});
+
+// pi/arcsin(d/(D - d)): 0.9 mm wire in 6.35 mm gives 18, 0.8 in 6.0 gives 20; three equal circles in 2.155 d.
+test.each([
+  [6.35, 0.9, 18],
+  [6, 0.8, 20],
+  [1 + 2 / Math.sqrt(3), 1, 3],
+  [2, 1, 2],
+  [1.5, 1, 1],
+  [0.9, 1, 0],
+])('round the inside of %d mm lie %d mm wires: %d', (inner, wire, count) => {
+  expect(roundInside(inner, wire)).toBe(count);
+});
+
+// A flat ring's joining rings take two of its wires, doubled flats four: 2 x and 2.414 x the wire.
+test('a connecting ring needs room for the wires that it joins', () => {
+  expect(fitNeed([1.2, 1.2])?.needsMm).toBeCloseTo(2.4, 9);
+  expect(fitNeed([1.2, 1.2, 1.2, 1.2])?.needsMm).toBeCloseTo(2.414 * 1.2, 3);
+  expect(fitNeed([])).toBeNull();
 });

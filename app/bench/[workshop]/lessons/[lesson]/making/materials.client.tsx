@@ -23,6 +23,16 @@ const KIND_WORDS: Readonly<Record<MaterialKind, string>> = {
   other: 'something else',
 };
 
+const ADD_WORDS: Readonly<Record<MaterialKind, string>> = {
+  tool: 'a tool',
+  finding: 'a finding',
+  consumable: 'a consumable',
+  safety: 'a safety item',
+  bead: 'beads',
+  cord: 'cord or wire',
+  other: 'something else',
+};
+
 export function Materials({ lessonId }: { lessonId: string }) {
   const materials = useList('materials', 'material');
   const { mayEdit } = useDraft();
@@ -34,7 +44,8 @@ export function Materials({ lessonId }: { lessonId: string }) {
       name: '',
       quantityMilli: 1000,
       unit: kind === 'cord' ? 'm' : 'piece',
-      per: 'lesson',
+      // Beads are mostly strung again and again, cord runs along.
+      per: kind === 'bead' ? 'repeat' : 'lesson',
       massG: null,
       offer: null,
       note: '',
@@ -56,9 +67,9 @@ export function Materials({ lessonId }: { lessonId: string }) {
       </ul>
       {mayEdit && (
         <div className="row">
-          {(['tool', 'finding', 'consumable', 'safety', 'other'] as const).map((kind) => (
+          {(['tool', 'finding', 'bead', 'cord', 'consumable', 'safety', 'other'] as const).map((kind) => (
             <button key={kind} type="button" className="quiet" onClick={() => add(kind)}>
-              Add {kind === 'safety' ? 'a safety item' : kind === 'other' ? 'something else' : `a ${kind}`}
+              Add {ADD_WORDS[kind]}
             </button>
           ))}
         </div>

@@ -1,7 +1,7 @@
 'use client';
 /** What follows from a ring kind's sizes and metal, each with its working, and whether the piece asks too much of it. */
 import { bandWords, figure, fitFaultWords, ringMassSource } from '#app/words/ring-words.ts';
-import { bandFinding } from '#lib/rings/fit.ts';
+import { bandFinding, fitFault, fitNeed, roundInside } from '#lib/rings/fit.ts';
 import { type MassUnit, massOf, ringsPer, sizesOf } from '#lib/rings/ring.ts';
 import type { RingKind } from '#lib/rings/ring-kind.ts';
 import { fitsOf } from '#lib/weave/fit-sequence.ts';
@@ -28,6 +28,9 @@ export function RingFacts({ kind }: { kind: RingKind }) {
     (p) => p.opened === kind.id || p.carries.some((c) => c.ringKind === kind.id),
   );
   const finding = usual && inRepeat ? bandFinding(sizes.aspectRatio, usual.band) : 'usual';
+  const need = tightest ? fitNeed(tightest.wiresMm) : null;
+  const thinnestMm = Math.min(...content.ringKinds.map((each) => each.wire.mm), kind.wire.mm);
+  const clasp = inRepeat || !tightest ? null : claspFit(sizes.innerMm, [...tightest.wiresMm, kind.wire.mm]);
   const [id, wd, mean] = [figure(sizes.innerMm, 4), figure(sizes.wireMm, 4), figure(sizes.meanMm, 4)];
   return (
     <>
@@ -71,10 +74,21 @@ export function RingFacts({ kind }: { kind: RingKind }) {
           {tightest && (
             <Fact name="Through its hole" value={`${tightest.wires} wires`}>
               at the most, in {tightest.part} {tightest.number}
+              {need && `; they need ${figure(need.needsMm, 2)} mm and have ${figure(sizes.innerMm, 2)} mm`}
             </Fact>
           )}
+          <Fact name="Round its inside" value={`${roundInside(sizes.innerMm, thinnestMm)} wires`}>
+            of {figure(thinnestMm, 4)} mm, side by side
+          </Fact>
         </dl>
       </details>
+      {clasp && (
+        <p className={clasp.fits ? 'soft' : 'notice caution'}>
+          As a clasp ring: with a loop of the same wire {clasp.need.wires} wires lie in it, which need{' '}
+          {figure(clasp.need.needsMm, 2)} mm; it has {figure(sizes.innerMm, 2)} mm
+          {clasp.fits ? '' : ', so take a wider ring or a thinner clasp'}.
+        </p>
+      )}
       {broken.map((fit) => (
         <p key={fit.placementId} className="fault">
           {fit.part}, placement {fit.number}: {fit.fault && fitFaultWords(fit.fault)}
@@ -85,6 +99,12 @@ export function RingFacts({ kind }: { kind: RingKind }) {
       )}
     </>
   );
+}
+
+/** For a ring that only the ends have: whether the loop of a clasp still finds room in it. */
+function claspFit(innerMm: number, wiresMm: readonly number[]) {
+  const need = fitNeed(wiresMm);
+  return need && { need, fits: fitFault(innerMm, wiresMm) === null };
 }
 
 function Fact({ name, value, children }: { name: string; value: string; children?: React.ReactNode }) {

@@ -53,6 +53,12 @@ export function RingSequence({ lessonId, picturesAddress }: RingSequenceProps) {
   const check = checkPiece(content);
   return (
     <>
+      {content.ringKinds.length === 0 && (
+        <p className="soft">
+          A piece of beads, cord or knots has no rings to place: describe its steps below, and under Materials
+          what it takes, for the whole piece, for each repeat or for each 100 mm.
+        </p>
+      )}
       <StartFromWeave key={content.ringKinds.map(({ id }) => id).join()} />
       <Leaning />
       <PieceState check={check} />
