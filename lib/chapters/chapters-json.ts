@@ -26,8 +26,8 @@ const jsonChapters = z.looseObject({ chapters: z.array(z.unknown()) });
 /** What a chapter may say beside its start, end and title. */
 const EXTRA = ['img', 'url', 'location', 'value'] as const;
 
-/** Whether a text is a JSON object or list. */
-export const isJson = (text: string): boolean => /^\uFEFF?\s*[[{]/.test(text);
+/** Whether a text begins as a JSON object or a list of them; a line may begin with `[0:00]` too. */
+export const isJson = (text: string): boolean => /^\uFEFF?\s*(?:\{|\[\s*\{)/.test(text);
 
 /** Reads JSON chapters; a bare list of them is taken too. Never throws. */
 export function readChaptersJson(text: string): {

@@ -15,7 +15,7 @@ export function detectFormat(text: string): TranscriptFormat | null {
   // Also WebVTT that has lost its first line: its times are SRT's with a point.
   if (lines.some((line) => isSrtTimes(line))) return 'srt';
   if (lines.some((line) => readStampedLine(line) !== null)) return 'stamped text';
-  const isOther = /^\uFEFF?\s*[[{<]/.test(text);
+  const isOther = /^\uFEFF?\s*(?:[{<]|\[\s*[{["])/.test(text);
   return !isOther && /\p{L}/u.test(text) ? 'script' : null;
 }
 

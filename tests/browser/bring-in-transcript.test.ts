@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { writeWebVtt } from '#lib/transcript/webvtt-write.ts';
 import { someCues } from '#tests/support/a-lesson.ts';
+import { aReadyRecording } from '#tests/support/a-ready-recording.ts';
 import { startApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { type SignedIn, signedInOwner } from '#tests/support/signed-in.ts';
@@ -61,6 +62,71 @@ describe('bringing a transcript in', () => {
 
     await page.getByRole('button', { name: 'Undo bringing in lesson.vtt' }).last().click();
     await expect.poll(cuesKept).toEqual([]);
+  });
+
+  test('takes a script without times, which is then brought right by ear', async () => {
+    await aReadyRecording(app.db, app.files, owner.lessonId, 90_000);
+    await page.goto(`${owner.bench}/bring-in`);
+    const script = Array.from(
+      { length: 20 },
+      (_, at) => `This is sentence number ${at} of what is said here.`,
+    );
+    await choose('script.txt', Buffer.from(script.join('\n')));
+    await page.getByText('There are no times in it.').waitFor();
+    await page.getByRole('button', { name: 'Take these 20 cues' }).click();
+    await expect.poll(async () => (await cuesKept()).length).toBe(20);
+
+    await page.goto(`${owner.bench}/transcript`);
+    const place = page.getByRole('region', { name: 'These times are approximate' });
+    await place.getByText('This is sentence number 0').waitFor();
+    await page.getByRole('slider', { name: 'Place in the recording' }).fill('5');
+    await place.getByRole('button', { name: 'It begins now' }).click();
+    await place.getByText('begins at 0:05').waitFor();
+    await place.getByText('This is sentence number 8').waitFor();
+    const times = () =>
+      app.db.cue.findMany({
+        where: { lessonId: owner.lessonId },
+        orderBy: { startMs: 'asc' },
+        select: { startMs: true, timing: true },
+      });
+    await expect.poll(async () => (await times())[0]).toEqual({ startMs: 5_000, timing: 'start heard' });
+    expect((await times()).slice(1).every(({ timing }) => timing === 'approximate')).toBe(true);
+    await place.getByText('One start heard so far').click();
+    await place.getByRole('button', { name: 'Take the times as they are' }).click();
+    await expect.poll(async () => (await times()).every(({ timing }) => timing === null)).toBe(true);
+  });
+
+  test('finds chapters in a pasted description, and takes them', async () => {
+    await page.goto(`${owner.bench}/bring-in`);
+    await page.getByLabel('Lines of a description').fill('A lesson\n0:00 Hello\n1:10 The repeat unit\nBye');
+    await page.getByRole('button', { name: 'Find chapters in it' }).click();
+    await page.getByText('Text that has no time (2 places)').waitFor();
+    await page.getByRole('button', { name: 'Take these 2 chapters' }).click();
+    const chapters = async () => {
+      const { content } = await app.db.lesson.findUniqueOrThrow({ where: { id: owner.lessonId } });
+      return (content as { chapters: { title: string; kind: string; startMs: number }[] }).chapters.map(
+        ({ title, kind, startMs }) => [title, kind, startMs],
+      );
+    };
+    await expect.poll(chapters).toEqual([
+      ['Hello', 'opening', 0],
+      ['The repeat unit', 'repeat unit', 70_000],
+    ]);
+  });
+
+  test('a recogniser’s long cues are broken for readers, no word changed', async () => {
+    const said =
+      'Take the eighteen gauge wire and wind it around the mandrel, about twenty turns, then cut each ring.';
+    await app.db.cue.create({
+      data: { id: 'long', lessonId: owner.lessonId, startMs: 0, endMs: 9_000, text: said, settings: '' },
+    });
+    await page.goto(`${owner.bench}/transcript`);
+    await page.getByRole('button', { name: 'Captions' }).click();
+    await page.getByText('1 of 1 cues are hard to read').waitFor();
+    await page.getByRole('button', { name: 'Break and time anew' }).click();
+    await page.getByText('every word is as it was').waitFor();
+    await expect.poll(async () => (await cuesKept()).length).toBeGreaterThan(1);
+    expect((await cuesKept()).map(({ text }) => text.replaceAll('\n', ' ')).join(' ')).toBe(said);
   });
 
   test('says how many cues it would replace', async () => {
@@ -135,6 +201,12 @@ describe('files of the draft', () => {
     ['captions.vtt', 'text/vtt', 'WEBVTT\n\n00:00:00.000 --> 00:00:02.000\nSentence 1.\n'],
     ['captions.srt', 'application/x-subrip', '1\n00:00:00,000 --> 00:00:02,000\nSentence 1.\n'],
     ['chapters.vtt', 'text/vtt', 'WEBVTT\n'],
+    [
+      'chapters.json',
+      'application/json+chapters',
+      '{\n  "version": "1.2.0",\n  "title": "Box chain in two colours",\n  "chapters": []\n}\n',
+    ],
+    ['chapters.ffmetadata', 'text/plain', ';FFMETADATA1\ntitle=Box chain in two colours\n'],
     ['transcript.txt', 'text/plain', '[0:00] Sentence 1.\n'],
   ])('%s is saved as a file', async (name, type, text) => {
     await app.db.cue.createMany({
@@ -148,6 +220,7 @@ describe('files of the draft', () => {
 
   test('a file that was brought in comes back byte by byte, under its name', async () => {
     const bytes = Buffer.from(WEBVTT.replace('both', 'b\u00f6th'), 'latin1');
+    const listed = page.getByRole('link', { name: /Übung "1"\.vtt$/ });
     const sent = await fetch(`${owner.api}/transcript-files`, {
       method: 'POST',
       headers: {
@@ -164,5 +237,8 @@ describe('files of the draft', () => {
     expect(Buffer.from(await back.arrayBuffer()).equals(bytes)).toBe(true);
     expect(back.headers.get('content-disposition')).toContain("filename*=UTF-8''%C3%9Cbung%20%221%22.vtt");
     expect(back.headers.get('x-content-type-options')).toBe('nosniff');
+    await page.goto(`${owner.bench}/bring-in`);
+    await page.getByText('The file that was brought in').click();
+    expect(await listed.getAttribute('href')).toContain(fileId);
   });
 });

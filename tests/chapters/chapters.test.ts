@@ -115,6 +115,7 @@ describe('read from elsewhere', () => {
 
   test.each([
     ['- 0:00 Hello', 0, 'Hello'],
+    ['[0:00] Hello', 0, 'Hello'],
     ['• [1:02:03] Ends', 3_723_000, 'Ends'],
     ['3. 12:05 – Repeat', 725_000, 'Repeat'],
     ['0:30 - 1:45 Opening rings', 30_000, 'Opening rings'],
