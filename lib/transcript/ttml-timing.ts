@@ -28,6 +28,9 @@ export interface TimedParagraph {
   readonly leaves: readonly Leaf[];
 }
 
+/** An element that is hidden and shown more often than this flickers; the rest is not looked at. */
+const MOST_SETS = 100;
+
 interface Place {
   readonly from: number;
   readonly to: number;
@@ -102,8 +105,9 @@ export function timeParagraphs(
   function visibleSpans(element: XmlElement, from: number, to: number): readonly Shown[] {
     const base = attributeOf(element, 'display') !== 'none';
     let spans: readonly Shown[] = base ? [{ from, to }] : [];
-    for (const child of element.children) {
-      if (child.kind !== 'element' || child.name !== 'set') continue;
+    const sets = element.children.filter((child) => child.kind === 'element' && child.name === 'set');
+    for (const child of sets.slice(0, MOST_SETS)) {
+      if (child.kind !== 'element') continue;
       const display = attributeOf(child, 'display');
       if (display === null) continue;
       const begin = from + (timeOf(child, 'begin') ?? 0);

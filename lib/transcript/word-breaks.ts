@@ -30,6 +30,8 @@ const LABELS = new Set(
     ' ',
   ),
 );
+/** A row of numbers longer than this is a list, and may be broken anywhere. */
+const LONGEST_QUANTITY = 10;
 /** Words that lead to the next one: a line does not end on them well. */
 const LEADING = new Set(
   (
@@ -77,7 +79,7 @@ export function gluedPlaces(words: readonly string[]): readonly boolean[] {
 function endOfQuantity(words: readonly string[], bared: readonly string[], start: number): number {
   let end = start;
   const goesOn = () => !endsClause(words[end] ?? '') && end + 1 < words.length;
-  while (goesOn()) {
+  while (goesOn() && end - start < LONGEST_QUANTITY) {
     const next = nextNumber(words, bared, end);
     if (next === null) break;
     end = next;

@@ -8,8 +8,10 @@ import { describe, expect, test } from 'vitest';
 import { chapter } from '#lib/chapters/chapter.ts';
 import { readChapters } from '#lib/chapters/chapters-read.ts';
 import { readFragment } from '#lib/time/media-fragment.ts';
+import { CAPTION_PROFILES } from '#lib/transcript/caption-profile.ts';
 import { cue } from '#lib/transcript/cue.ts';
 import { readCueText } from '#lib/transcript/cue-text.ts';
+import { fitCaptions } from '#lib/transcript/fit-captions.ts';
 import { readTranscript } from '#lib/transcript/read-transcript.ts';
 
 const CASES = Number(process.env['FUZZ_CASES'] ?? 150);
@@ -136,4 +138,31 @@ describe('any input', () => {
       expect(readTranscript(bytes, { recordingMs: null, newId }).ok).toBeTypeOf('boolean');
     }
   }, 3_600_000);
+
+  // Each would take minutes where a reader's time grew with the square of the length.
+  const many = 20_000;
+  test.each([
+    ['nested elements', `<tt><body>${'<div begin="1s">'.repeat(many)}<p>words`],
+    [
+      'changes of one element',
+      `<tt><body><p>words${'<set begin="1s" dur="1s" display="none"/>'.repeat(many)}</p></body></tt>`,
+    ],
+    ['open brackets', `<tt>${'<'.repeat(many)}`],
+    ['attributes', `<tt ${'a="b" '.repeat(many)}${'c'.repeat(many)}`],
+    ['words in one paragraph', `<tt><body><p>${'<span begin="1.5s">w </span>'.repeat(many)}</p></body></tt>`],
+    ['spaces before an arrow', `${' '.repeat(many)}-->${' '.repeat(many)}00:00`],
+    ['cue tags', `WEBVTT\n\n00:00.000 --> 00:09.000\n${'<b><v a>&amp;'.repeat(many)}`],
+    ['backslashes', `;FFMETADATA1\ntitle=${'\\'.repeat(many)}\n[CHAPTER]\nSTART=1\n`],
+    ['dashes before a time', `${'- '.repeat(many)}0:00 a\n${'0:00 '.repeat(many)}`],
+    ['numbers', `0:00 ${'18 '.repeat(many)}`],
+    ['one sentence without an end', 'and so on '.repeat(many)],
+  ])(
+    'many %s',
+    (_, text) => {
+      check(text);
+      const read = readTranscript(encode.encode(text), { recordingMs: 60_000, newId });
+      if (read.ok && read.value.kind === 'read') fitCaptions(read.value.cues, CAPTION_PROFILES.lesson, newId);
+    },
+    30_000,
+  );
 });
