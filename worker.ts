@@ -1,9 +1,11 @@
 /** The worker process: takes jobs from the queue. Any number may run, on any machine that sees the files. */
+import { queueComparisons } from '#lib/bench/queue-comparisons.ts';
 import { resumeRecordings } from '#lib/bench/resume-recordings.ts';
 import { environment } from '#lib/config/environment.ts';
 import { log } from '#lib/config/log.ts';
 import { database } from '#lib/data/database.ts';
 import { openQueue } from '#lib/jobs/queue.ts';
+import { compareRecordings } from '#lib/recording/compare-recordings.ts';
 import { ingestRecording } from '#lib/recording/ingest-recording.ts';
 import { openRecordingWork } from '#lib/recording/recording-work.ts';
 import { takeStill } from '#lib/recording/take-still.ts';
@@ -13,11 +15,16 @@ const GRACE_MS = 3_000;
 
 const queue = await openQueue(environment().DATABASE_URL, 'worker');
 const work = await openRecordingWork();
-await queue.work('ingest-recording', (payload, attempt) => ingestRecording(work, payload, attempt));
+await queue.work('ingest-recording', async (payload, attempt) => {
+  await ingestRecording(work, payload, attempt);
+  await queueComparisons(work, queue);
+});
+await queue.work('compare-recordings', (payload, attempt) => compareRecordings(work, payload, attempt));
 await queue.work('take-still', async (payload, { signal }) => {
   await takeStill(work, payload, signal);
 });
 await resumeRecordings(work, queue, new Date());
+await queueComparisons(work, queue);
 process.send?.({ ready: true });
 log().info('The worker waits for jobs');
 

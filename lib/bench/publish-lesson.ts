@@ -7,6 +7,7 @@
 import { z } from 'zod';
 import { findDraft, type LessonAddress, lockLesson, type VersionedDraft } from '#lib/data/lessons.ts';
 import { getRevision } from '#lib/data/revisions.ts';
+import { writePublishedLines } from '#lib/data/search.ts';
 import type { Change } from '#lib/lesson/change.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import { type Finding, missingFrom } from '#lib/lesson/missing.ts';
@@ -157,6 +158,7 @@ const write = (
           publishedById: input.userId,
         },
       });
+      await writePublishedLines(tx, input.lessonId, document);
       return ok({ number, version: await markCorrections(tx, bench, input, draft, document) });
     },
     { maxWait: 10_000, timeout: 30_000 },

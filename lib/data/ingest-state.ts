@@ -2,10 +2,12 @@
  * What an attempt at ingesting writes. Every write names the attempt: one that
  * was cancelled, or whose job was given to another worker, changes nothing.
  */
+import { type Content, content } from '#lib/lesson/content.ts';
 import type { RecordingFacts } from '#lib/recording/facts.ts';
 import type { RecordingFault } from '#lib/recording/fault.ts';
 import type { Span } from '#lib/time/time.ts';
-import type { Database } from './database.ts';
+import { addComparison } from './comparisons.ts';
+import type { Database, Queries } from './database.ts';
 import { Prisma } from './generated/client.ts';
 
 /** An attempt that owns a recording's row. */
@@ -69,7 +71,8 @@ export interface Ingested {
 
 /**
  * Ends an attempt with success, and makes the recording its lesson's own
- * unless a younger one already is.
+ * unless a younger one already is. Where the lesson has words at times of the
+ * recording that it has, the two are to be compared first.
  * @returns false where the attempt no longer owns the recording.
  */
 export async function finishRecording(db: Database, claim: Claim, made: Ingested): Promise<boolean> {
@@ -103,9 +106,37 @@ export async function finishRecording(db: Database, claim: Claim, made: Ingested
     const younger = lesson?.recordingId
       ? await within.recording.count({ where: { id: lesson.recordingId, createdAt: { gt: row.createdAt } } })
       : 0;
-    if (younger === 0) {
-      await within.lesson.update({ where: { id: row.lessonId }, data: { recordingId: claim.recordingId } });
+    if (younger > 0) return true;
+    if (lesson?.recordingId && (await isToCompare(within, row.lessonId, lesson.recordingId, made))) {
+      // What was written stands at times of the old recording: a person decides, with the sounds compared.
+      await addComparison(within, {
+        id: claim.attempt,
+        lessonId: row.lessonId,
+        oldRecordingId: lesson.recordingId,
+        newRecordingId: claim.recordingId,
+      });
+      return true;
     }
+    await within.lesson.update({ where: { id: row.lessonId }, data: { recordingId: claim.recordingId } });
     return true;
   });
 }
+
+/** Whether anything of the lesson stands at a time of its recording, and both have sound to compare. */
+async function isToCompare(
+  db: Queries,
+  lessonId: string,
+  oldRecordingId: string,
+  made: Ingested,
+): Promise<boolean> {
+  const old = await db.recording.findUnique({ where: { id: oldRecordingId }, select: { peaksKey: true } });
+  if (!old?.peaksKey || !made.peaksKey) return false;
+  if ((await db.cue.count({ where: { lessonId } })) > 0) return true;
+  const lesson = await db.lesson.findUnique({ where: { id: lessonId }, select: { content: true } });
+  return lesson !== null && hasMoments(content.parse(lesson.content));
+}
+
+const hasMoments = ({ chapters, start, repeat, finishing, steps, corrections }: Content): boolean =>
+  chapters.length > 0 ||
+  [...start, ...repeat, ...finishing, ...steps].some(({ atMs }) => atMs !== null) ||
+  corrections.some(({ startMs }) => startMs !== null);

@@ -38,6 +38,14 @@ export const jobKinds = {
     longestSeconds: 300,
     retries: 5,
   }),
+  /** Compares the sound of a lesson's recording with that of one that may take its place. */
+  'compare-recordings': kind({
+    payload: z.object({ comparisonId: id }),
+    key: ({ comparisonId }) => comparisonId,
+    atOnce: 1,
+    longestSeconds: 2 * 3600,
+    retries: 5,
+  }),
 };
 
 export type JobName = keyof typeof jobKinds;

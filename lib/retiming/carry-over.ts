@@ -98,7 +98,8 @@ function carryCues(cues: readonly Cue[], list: EditList, retakes: readonly Retak
       continue;
     }
     const { startMs, endMs } = placed.span;
-    if (startMs !== cue.startMs || endMs !== cue.endMs) put.push({ ...cue, startMs, endMs });
+    if (retaken) put.push({ ...cue, startMs, endMs, timing: 'approximate' });
+    else if (startMs !== cue.startMs || endMs !== cue.endMs) put.push({ ...cue, startMs, endMs });
     if (placed.lostMs >= WORTH_TELLING_MS) clipped.push({ cue, lostMs: placed.lostMs });
   }
   const remove = gone.map(({ cue }) => cue.id);
@@ -118,8 +119,8 @@ function cutMoment(cue: Span, { edits }: EditList): number {
 }
 
 /**
- * A chapter begins where its first kept sound does; one of which nothing is
- * left is gone.
+ * A chapter begins where its first kept sound does; one of which no more than a
+ * scrap is left is gone.
  */
 function carryChapters(chapters: readonly Chapter[], list: EditList, retakes: readonly Retake[]) {
   const place = toNew(list);
@@ -150,18 +151,26 @@ function carryChapters(chapters: readonly Chapter[], list: EditList, retakes: re
   return { changes, gone };
 }
 
-/** The first moment of an old span that is heard in the new recording; null where none is. */
+/** Less of a chapter is no chapter, ms: an edit point's own doubt may leave a scrap. */
+const LEAST_OF_CHAPTER_MS = 1_000;
+
+/** The first moment of an old span that is heard in the new recording; null where no more than a scrap of it is. */
 function firstKept({ edits, oldMs }: EditList, span: Span, retakes: readonly Retake[]): number | null {
+  // Beyond the last moment there is none to lose.
+  if (span.startMs >= oldMs) return oldMs;
   const heard = [
     ...edits.filter(({ kind }) => kind === 'kept' || kind === 'moved').map(({ old }) => old),
     ...retakes.map(({ old }) => old),
-  ].toSorted((one, other) => one.startMs - other.startMs);
-  for (const { startMs, endMs } of heard) {
-    const from = Math.max(span.startMs, startMs);
-    if (from < Math.min(Math.max(span.endMs, span.startMs + 1), endMs)) return from;
-  }
-  // Beyond the last moment there is none to lose.
-  return span.startMs >= oldMs ? oldMs : null;
+  ]
+    .map(({ startMs, endMs }) => ({
+      startMs: Math.max(span.startMs, startMs),
+      endMs: Math.min(Math.max(span.endMs, span.startMs + 1), endMs),
+    }))
+    .filter(({ startMs, endMs }) => endMs > startMs)
+    .toSorted((one, other) => one.startMs - other.startMs);
+  const keptMs = heard.reduce((sum, { startMs, endMs }) => sum + endMs - startMs, 0);
+  const enough = Math.min(LEAST_OF_CHAPTER_MS, (span.endMs - span.startMs) / 2);
+  return heard[0] && keptMs >= enough ? heard[0].startMs : null;
 }
 
 function carrySteps(content: Content, list: EditList, retakes: readonly Retake[]) {

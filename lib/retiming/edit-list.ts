@@ -24,7 +24,7 @@ export const edit = z.object({ kind: z.enum(EDIT_KINDS), old: span, new: span })
 export type Edit = Readonly<z.infer<typeof edit>>;
 
 export const editList = z.object({
-  edits: z.array(edit).max(20_000),
+  edits: z.array(edit).max(20_000).readonly(),
   oldMs: momentMs,
   newMs: momentMs,
   /** How much faster the new recording runs than the old: 1.01 is a hundredth faster; 1 where both run alike. */
@@ -32,9 +32,7 @@ export const editList = z.object({
   /** Whether the pitch changed with the speed. */
   pitchMoved: z.boolean(),
 });
-export type EditList = Readonly<
-  Omit<z.infer<typeof editList>, 'edits'> & { readonly edits: readonly Edit[] }
->;
+export type EditList = Readonly<z.infer<typeof editList>>;
 
 /** Cuts and inserts that are shorter are not edits but the measure's own doubt, ms; they are left out. */
 export const LEAST_EDIT_MS = 60;

@@ -32,6 +32,8 @@ const FACTORS = around(26, 0.0075)
 const CLEARLY = 1.1;
 /** A piece in which fewer landmarks agree, for each of its frames, is not recognised: a third of that is chance. */
 const RECOGNISED = 0.03;
+/** A few seconds of speech have more landmarks. */
+const FEWEST_LANDMARKS = 500;
 /** Speeds closer to 1 than this are those of two clocks. */
 const LEAST_CHANGE = 0.000_2;
 
@@ -43,6 +45,8 @@ interface Heard {
 
 /** The speed; null where both run alike, or where nothing is recognised at any speed. Yields how much is done. */
 export function* findSpeed(source: SampleSource, heard: Heard): Generator<number, Speed | null> {
+  // Where hardly anything is heard, there is nothing to recognise.
+  if (Math.min(heard.landmarks.count, heard.index.places.length) < FEWEST_LANDMARKS) return null;
   const pieces = spread(heard.landmarks.length, PIECES, PIECE).map((start) =>
     pairsOf(heard.landmarks, start, start + PIECE, heard),
   );

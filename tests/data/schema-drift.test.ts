@@ -29,8 +29,11 @@ const CATALOGUE = {
     WHERE connamespace = 'public'::regnamespace AND contype <> 'n' AND conrelid::regclass::text <> '_prisma_migrations'
     ORDER BY 1, 2`,
   indexes: `
-    SELECT tablename AS "table", indexdef AS says FROM pg_indexes
-    WHERE schemaname = 'public' AND tablename <> '_prisma_migrations' ORDER BY 1, 2`,
+    SELECT i.indrelid::regclass::text AS "table", pg_get_indexdef(i.indexrelid) AS says
+    FROM pg_index i JOIN pg_class c ON c.oid = i.indexrelid
+    WHERE c.relnamespace = 'public'::regnamespace AND i.indrelid::regclass::text <> '_prisma_migrations'
+      AND i.indexprs IS NULL -- A schema file has no words for an index of what is reckoned from a column.
+    ORDER BY 1, 2`,
   enums: `
     SELECT t.typname AS name, array_agg(e.enumlabel::text ORDER BY e.enumsortorder) AS labels
     FROM pg_type t JOIN pg_enum e ON e.enumtypid = t.oid

@@ -43,6 +43,7 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   'bench/[workshop]/description/page.tsx': { page: { who: 'owner' } },
   'bench/[workshop]/preview/[lesson]/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/bring-in/page.tsx': { page: { who: 'viewer' } },
+  'bench/[workshop]/lessons/[lesson]/bring-in/new-recording/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/transcript/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/making/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/kit/page.tsx': { page: { who: 'viewer' } },
@@ -130,6 +131,10 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   [`${LESSON_API}/transcript-files/[file]/route.ts`]: {
     GET: { who: 'viewer' },
     POST: { who: 'editor', body: {} },
+  },
+  [`${LESSON_API}/comparison/route.ts`]: { GET: { who: 'viewer' } },
+  [`${LESSON_API}/comparison/[comparison]/route.ts`]: {
+    POST: { who: 'editor', body: { decision: 'refuse' } },
   },
   [`${LESSON_API}/recordings/route.ts`]: { GET: { who: 'viewer' } },
   [`${RECORDING_API}/route.ts`]: { GET: { who: 'viewer' }, DELETE: { who: 'editor' } },

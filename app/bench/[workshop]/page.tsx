@@ -1,11 +1,15 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { memberPage } from '#app/http/member-page.ts';
+import { SearchForm } from '#app/search/search-form.tsx';
+import { searchQuery } from '#app/search/search-query.ts';
+import { SearchResults } from '#app/search/search-results.tsx';
 import { dayOf } from '#app/words/days.ts';
 import { roleSuffices } from '#lib/access/caller.ts';
 import { findWorkshopsOf } from '#lib/access/session.ts';
 import { openBench } from '#lib/bench/bench.ts';
 import { DEMO_WORKSHOP_SLUG } from '#lib/bench/demo-workshop.ts';
+import { searchDrafts } from '#lib/bench/search-lessons.ts';
 import { findLessons, type ListedLesson } from '#lib/data/lesson-list.ts';
 import { CreateLessonForm } from './create-lesson-form.client.tsx';
 import { DeleteLesson } from './delete-lesson.client.tsx';
@@ -13,10 +17,14 @@ import styles from './lesson-list.module.css';
 
 export const metadata: Metadata = { title: 'Lessons' };
 
-export default async function LessonsPage({ params }: PageProps<'/bench/[workshop]'>) {
+export default async function LessonsPage({ params, searchParams }: PageProps<'/bench/[workshop]'>) {
   const { workshop: slug } = await params;
   const at = await memberPage(slug, 'viewer');
-  const lessons = await findLessons(openBench().db, at.workshop.id);
+  const { db } = openBench();
+  const lessons = await findLessons(db, at.workshop.id);
+  const { words, lesson: only } = searchQuery(await searchParams);
+  const findings = words === '' ? null : await searchDrafts(db, at.workshop.id, words);
+  const page = `/bench/${encodeURIComponent(slug)}`;
   const edits = roleSuffices(at.role, 'editor');
   const seesDemo = (await findWorkshopsOf(at.caller)).some((own) => own.slug === DEMO_WORKSHOP_SLUG);
   const showsDemo = lessons.length === 0 && slug !== DEMO_WORKSHOP_SLUG && seesDemo;
@@ -32,6 +40,19 @@ export default async function LessonsPage({ params }: PageProps<'/bench/[worksho
         </div>
         {edits && <CreateLessonForm workshop={slug} first={lessons.length === 0} />}
       </div>
+      {lessons.length > 0 && (
+        <div className={styles['search']}>
+          <SearchForm where="all transcripts and chapters" typed={words} page={page} />
+        </div>
+      )}
+      {findings && (
+        <SearchResults
+          findings={findings}
+          page={page}
+          only={only}
+          placeOf={({ id }, passage) => `${page}/lessons/${id}/transcript#${encodeURIComponent(passage.id)}`}
+        />
+      )}
       {lessons.length === 0 ? (
         <div className="panel">
           <h2>No lesson yet</h2>

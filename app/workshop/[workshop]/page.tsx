@@ -1,32 +1,50 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { cache } from 'react';
-import { lessonPath, revisionPath } from '#app/lesson-page/page-addresses.ts';
+import { lessonPath, momentLink, revisionPath, shelfPath } from '#app/lesson-page/page-addresses.ts';
+import { SearchForm } from '#app/search/search-form.tsx';
+import { searchQuery } from '#app/search/search-query.ts';
+import { SearchResults } from '#app/search/search-results.tsx';
+import { searchPublished } from '#lib/bench/search-lessons.ts';
 import { database } from '#lib/data/database.ts';
 import { findShelf, type ShelfLesson } from '#lib/data/revisions.ts';
 import styles from './shelf.module.css';
 
 interface ShelfProps {
   readonly params: Promise<{ workshop: string }>;
+  readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
 }
 
 const shelfOf = cache((workshop: string) => findShelf(database(), workshop));
 
-export async function generateMetadata({ params }: ShelfProps): Promise<Metadata> {
+export async function generateMetadata({ params }: Pick<ShelfProps, 'params'>): Promise<Metadata> {
   const shelf = await shelfOf((await params).workshop);
   if (!shelf) notFound();
   return { title: shelf.name, description: shelf.about.slice(0, 300) };
 }
 
-/** A workshop's published lessons, for everyone. */
-export default async function PublicWorkshop({ params }: ShelfProps) {
+/** A workshop's published lessons, for everyone, and what is said in them. */
+export default async function PublicWorkshop({ params, searchParams }: ShelfProps) {
   const { workshop } = await params;
   const shelf = await shelfOf(workshop);
   if (!shelf) notFound();
+  const { words, lesson: only } = searchQuery(await searchParams);
+  const findings = words === '' ? null : await searchPublished(database(), workshop, words);
   return (
     <main className="page">
       <h1>{shelf.name}</h1>
       {shelf.about.trim() === '' ? null : <p className="reading">{shelf.about}</p>}
+      {shelf.lessons.length > 0 && (
+        <SearchForm where="what is said in these lessons" typed={words} page={shelfPath(workshop)} />
+      )}
+      {findings && (
+        <SearchResults
+          findings={findings}
+          page={shelfPath(workshop)}
+          only={only}
+          placeOf={(lesson, { startMs }) => momentLink(lessonPath(workshop, lesson.slug), startMs)}
+        />
+      )}
       {shelf.lessons.length === 0 ? (
         <p className="soft">No lesson is published yet.</p>
       ) : (

@@ -6,6 +6,7 @@ import { TAKEN_WORDS } from '#app/words/recording-words.ts';
 import styles from './bring-in.module.css';
 import { CurrentRecordingView } from './current-recording.client.tsx';
 import { DropZone } from './drop-zone.client.tsx';
+import { NewRecordingNotice } from './new-recording/notice.client.tsx';
 import { useRecordings } from './recordings-feed.ts';
 import { SendingFile } from './sending.client.tsx';
 import { Refused, UnderWay, Unfinished } from './under-way.client.tsx';
@@ -19,6 +20,7 @@ interface RecordingPartProps {
 
 export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: RecordingPartProps) {
   const base = `/api/workshops/${encodeURIComponent(workshop)}/lessons/${encodeURIComponent(lesson)}`;
+  const bench = `/bench/${encodeURIComponent(workshop)}/lessons/${encodeURIComponent(lesson)}`;
   const feed = useRecordings(base);
   const { refresh } = feed;
   const [file, setFile] = useState<File | null>(null);
@@ -65,6 +67,7 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
           refresh={refresh}
         />
       )}
+      <NewRecordingNotice api={base} bench={bench} recordings={recordings} />
       {others.map((recording) => (
         <OtherRecording
           key={recording.id}
@@ -93,8 +96,9 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
         >
           {current && (
             <p>
-              Chapters, cues and steps stay at the times where they are now; move them where the new recording
-              differs. Published revisions keep the recording they have.
+              A re-edited recording is compared with this one by its sound, so that chapters, cues, steps and
+              corrections can move with it; you decide before anything moves. Published revisions keep the
+              recording they have.
             </p>
           )}
           <p className="hint">{TAKEN_WORDS}.</p>

@@ -136,13 +136,17 @@ export function TranscriptScreen({
     const land = () => {
       const thing = thingInAddress();
       const { cues, content } = store.getState();
-      if (content.chapters.some(({ id }) => id === thing)) text.current?.goTo(thing, { title: true });
-      else if (cues.some(({ id }) => id === thing)) text.current?.goTo(thing);
+      const chapter = content.chapters.find(({ id }) => id === thing);
+      const cue = cues.find(({ id }) => id === thing);
+      if (chapter) text.current?.goTo(thing, { title: true });
+      else if (cue) text.current?.goTo(thing);
+      const startMs = (chapter ?? cue)?.startMs;
+      if (startMs !== undefined) player.seek(startMs);
     };
     land();
     window.addEventListener('hashchange', land);
     return () => window.removeEventListener('hashchange', land);
-  }, [store]);
+  }, [store, player]);
   const showCue = useCallback((id: string) => text.current?.show(id), []);
   const closeFind = useCallback((foundId: string | null) => {
     setFinding(false);

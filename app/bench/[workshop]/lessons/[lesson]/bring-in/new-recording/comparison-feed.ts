@@ -1,0 +1,56 @@
+/** Keeps the comparison of two recordings fresh while a worker is at it. */
+import { useCallback, useEffect, useState } from 'react';
+import type { Comparison } from '#lib/data/comparisons.ts';
+
+const BUSY_MS = 900;
+
+export interface ComparisonFeed {
+  /** Undefined until the first answer, null where there is nothing to decide. */
+  readonly comparison: Comparison | null | undefined;
+  readonly unreachable: boolean;
+}
+
+/** @param api address of the lesson's routes, without a slash at its end */
+export function useComparison(api: string): ComparisonFeed {
+  const [comparison, setComparison] = useState<Comparison | null>();
+  const [unreachable, setUnreachable] = useState(false);
+  const look = useCallback(async () => {
+    try {
+      const response = await fetch(`${api}/comparison`);
+      if (!response.ok) throw new Error(String(response.status));
+      const answer: { comparison: Comparison | null } = await response.json();
+      setComparison(answer.comparison);
+      setUnreachable(false);
+    } catch {
+      setUnreachable(true);
+    }
+  }, [api]);
+  const isBusy = unreachable || comparison?.state === 'waiting' || comparison?.state === 'comparing';
+  useEffect(() => {
+    void look();
+  }, [look]);
+  useEffect(() => {
+    if (!isBusy) return;
+    const timer = setInterval(() => void look(), BUSY_MS);
+    return () => clearInterval(timer);
+  }, [isBusy, look]);
+  return { comparison, unreachable };
+}
+
+/** The waveform of a recording: one byte for every 50 ms; null until it is there. */
+export function usePeaks(address: string): Uint8Array | null {
+  const [peaks, setPeaks] = useState<Uint8Array | null>(null);
+  useEffect(() => {
+    let gone = false;
+    void fetch(address)
+      .then(async (response) => (response.ok ? new Uint8Array(await response.arrayBuffer()) : null))
+      .catch(() => null)
+      .then((found) => {
+        if (!gone) setPeaks(found);
+      });
+    return () => {
+      gone = true;
+    };
+  }, [address]);
+  return peaks;
+}

@@ -1,0 +1,38 @@
+'use client';
+/** Says on “Bring in” that a new recording waits for a decision. */
+import Link from 'next/link';
+import type { ShownRecording } from '#app/http/present-recording.ts';
+import { useComparison } from './comparison-feed.ts';
+
+interface NoticeProps {
+  readonly api: string;
+  readonly bench: string;
+  /** Looked at anew whenever one of them changes its state. */
+  readonly recordings: readonly ShownRecording[];
+}
+
+export function NewRecordingNotice({ api, bench, recordings }: NoticeProps) {
+  const states = recordings.map(({ id, state }) => `${id} ${state}`).join();
+  return <Notice key={states} api={api} bench={bench} recordings={recordings} />;
+}
+
+function Notice({ api, bench, recordings }: NoticeProps) {
+  const { comparison } = useComparison(api);
+  if (!comparison) return null;
+  const name = recordings.find(({ id }) => id === comparison.newRecordingId)?.name ?? 'The new recording';
+  const isReady = comparison.state === 'ready' || comparison.state === 'failed';
+  return (
+    <div className="notice caution" role="status">
+      <p>
+        <strong>{name}</strong>{' '}
+        {isReady ? 'waits for your decision.' : 'is being compared with the recording below.'} Until you have
+        decided, the lesson keeps the recording it has.
+      </p>
+      <p>
+        <Link className="button" href={`${bench}/bring-in/new-recording`}>
+          {isReady ? 'Look at both and decide' : 'Watch the comparison'}
+        </Link>
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,26 @@
+/** Looks at a new recording beside the lesson's own, and decides about it. */
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { memberPage } from '#app/http/member-page.ts';
+import { openLesson } from '#lib/bench/open-lesson.ts';
+import { NewRecording } from './new-recording.client.tsx';
+
+export const metadata: Metadata = { title: 'New recording' };
+
+export default async function NewRecordingScreen({
+  params,
+}: {
+  params: Promise<{ workshop: string; lesson: string }>;
+}) {
+  const { workshop, lesson } = await params;
+  const membership = await memberPage(workshop, 'viewer');
+  const opened = await openLesson(membership, lesson);
+  if (!opened) notFound();
+  const at = `${encodeURIComponent(membership.workshop.slug)}/lessons/${encodeURIComponent(opened.id)}`;
+  return (
+    <main className="page">
+      <h2>A new recording beside the old one</h2>
+      <NewRecording api={`/api/workshops/${at}`} bench={`/bench/${at}`} />
+    </main>
+  );
+}

@@ -1,0 +1,123 @@
+/** Comparisons of a lesson's recording with one that may take its place. */
+import { type EditList, editList } from '#lib/retiming/edit-list.ts';
+import type { Queries } from './database.ts';
+import type { ComparisonState } from './generated/client.ts';
+
+export type { ComparisonState };
+
+export interface Comparison {
+  readonly id: string;
+  readonly lessonId: string;
+  readonly oldRecordingId: string;
+  readonly newRecordingId: string;
+  readonly state: ComparisonState;
+  /** What the worker is at, and how far, 0 to 100. */
+  readonly step: string | null;
+  readonly percent: number;
+  readonly list: EditList | null;
+}
+
+/** States in which nobody has decided yet. */
+const OPEN = ['waiting', 'comparing', 'ready', 'failed'] satisfies ComparisonState[];
+
+const COLUMNS = {
+  id: true,
+  lessonId: true,
+  oldRecordingId: true,
+  newRecordingId: true,
+  state: true,
+  step: true,
+  percent: true,
+  edits: true,
+} as const;
+
+type Row = Omit<Comparison, 'list'> & { readonly edits: unknown };
+
+const toComparison = ({ edits, ...row }: Row): Comparison => ({
+  ...row,
+  list: edits === null ? null : editList.parse(edits),
+});
+
+/** Begins one; an undecided one of the lesson gives way, since a newer recording came. */
+export async function addComparison(
+  db: Queries,
+  of: Pick<Comparison, 'id' | 'lessonId' | 'oldRecordingId' | 'newRecordingId'>,
+): Promise<void> {
+  await db.recordingComparison.updateMany({
+    where: { lessonId: of.lessonId, state: { in: OPEN } },
+    data: { state: 'refused' },
+  });
+  await db.recordingComparison.create({ data: of });
+}
+
+/** The lesson's undecided one, or null. */
+export async function openComparison(db: Queries, lessonId: string): Promise<Comparison | null> {
+  const row = await db.recordingComparison.findFirst({
+    where: { lessonId, state: { in: OPEN } },
+    select: COLUMNS,
+    orderBy: { createdAt: 'desc' },
+  });
+  return row && toComparison(row);
+}
+
+/** One of a lesson, decided or not. */
+export async function findComparison(db: Queries, lessonId: string, id: string): Promise<Comparison | null> {
+  const row = await db.recordingComparison.findFirst({ where: { id, lessonId }, select: COLUMNS });
+  return row && toComparison(row);
+}
+
+/** Those that a worker still has to do, oldest first. */
+export async function comparisonsToDo(db: Queries): Promise<readonly string[]> {
+  const rows = await db.recordingComparison.findMany({
+    where: { state: { in: ['waiting', 'comparing'] } },
+    select: { id: true },
+    orderBy: { createdAt: 'asc' },
+  });
+  return rows.map(({ id }) => id);
+}
+
+/** Takes one to work on; null where it is done, or decided. */
+export async function takeComparison(db: Queries, id: string): Promise<Comparison | null> {
+  const [row] = await db.recordingComparison.updateManyAndReturn({
+    where: { id, state: { in: ['waiting', 'comparing'] } },
+    data: { state: 'comparing', step: null, percent: 0 },
+    select: COLUMNS,
+  });
+  return row ? toComparison(row) : null;
+}
+
+/** @returns false where somebody decided meanwhile: then there is nothing to go on with. */
+export async function noteComparing(
+  db: Queries,
+  id: string,
+  at: { step: string; percent: number },
+): Promise<boolean> {
+  return (await db.recordingComparison.updateMany({ where: { id, state: 'comparing' }, data: at })).count > 0;
+}
+
+export async function finishComparison(db: Queries, id: string, list: EditList): Promise<void> {
+  await db.recordingComparison.updateMany({
+    where: { id, state: 'comparing' },
+    data: { state: 'ready', step: null, percent: 100, edits: list },
+  });
+}
+
+export async function failComparison(db: Queries, id: string): Promise<void> {
+  await db.recordingComparison.updateMany({
+    where: { id, state: 'comparing' },
+    data: { state: 'failed', step: null },
+  });
+}
+
+/** Ends one by a person's word. @returns false where it was decided before. */
+export async function decideComparison(
+  db: Queries,
+  id: string,
+  state: 'accepted' | 'refused',
+): Promise<boolean> {
+  const decided = await db.recordingComparison.updateMany({
+    where: { id, state: { in: OPEN } },
+    data: { state },
+  });
+  return decided.count > 0;
+}
