@@ -28,6 +28,9 @@ export const GrowthPicture = ({ steps, currency, bodyMm }: GrowthPictureProps) =
   const first = steps[0];
   const last = steps.at(-1);
   if (!first || !last || first.fromMm === last.toMm) return null;
+  const counted = steps.some((step) => step.issued > 0)
+    ? { title: 'Rings in the kit', of: (step: GrowthStep) => step.issued }
+    : { title: 'Repeats', of: (step: GrowthStep) => step.repeats };
   const priced = steps.some((step) => step.packsMinor > 0);
   const used = (step: GrowthStep): number => milliToMinor(step.proRataMilli);
   return (
@@ -35,10 +38,10 @@ export const GrowthPicture = ({ steps, currency, bodyMm }: GrowthPictureProps) =
       <Chart
         steps={steps}
         bodyMm={bodyMm}
-        title="Rings in the kit"
-        told={`${first.issued} rings at ${millimetres(first.fromMm)}, ${last.issued} at ${millimetres(last.toMm)}.`}
+        title={counted.title}
+        told={`${counted.of(first)} at ${millimetres(first.fromMm)}, ${counted.of(last)} at ${millimetres(last.toMm)}.`}
         tick={(n) => String(n)}
-        lines={[{ className: styles.first, of: (step) => step.issued }]}
+        lines={[{ className: styles.first, of: counted.of }]}
       />
       {priced ? (
         <Chart

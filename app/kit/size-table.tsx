@@ -21,8 +21,12 @@ export const SizeTable = ({ id, rows }: SizeTableProps) => (
       { head: 'Repeats', of: (row) => row.repeats },
       { head: 'Finished', of: (row) => row.finished },
       { head: 'Off by', of: (row) => row.off },
-      { head: 'Rings', of: (row) => row.rings },
-      { head: 'Mass', of: (row) => row.mass },
+      ...(rows.some((row) => row.rings.text !== '0')
+        ? [{ head: 'Rings', of: (row: SizeRow) => row.rings }]
+        : []),
+      ...(rows.some((row) => row.mass.text !== '–')
+        ? [{ head: 'Mass', of: (row: SizeRow) => row.mass }]
+        : []),
       { head: 'Cost', of: (row) => row.price },
     ]}
   />

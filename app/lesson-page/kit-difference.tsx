@@ -1,6 +1,5 @@
-import { quantityWords } from '#app/words/kit-words.ts';
 import type { KitDifference, MaterialDifference, RingDifference } from '#lib/kit/kit-difference.ts';
-import { ringFacts } from '#lib/lesson/making-words.ts';
+import { quantityWord, ringFacts } from '#lib/lesson/making-words.ts';
 import styles from './kit.module.css';
 
 interface KitDifferenceProps {
@@ -73,7 +72,7 @@ function ringSentences({
 }
 
 function materialSentences({ material, how, needMilli, before }: MaterialDifference): readonly string[] {
-  const quantity = quantityWords(Math.abs(needMilli), material.unit);
+  const quantity = quantityWord(Math.abs(needMilli), material.unit);
   switch (how) {
     case 'same':
       return [];

@@ -1,5 +1,6 @@
 /** The sum of many kits as rows of words, in the form of one kit. */
 import type { BatchTerm, KitBatch } from '#lib/kit/kit-batch.ts';
+import { quantityWord } from '#lib/lesson/making-words.ts';
 import {
   added,
   bought,
@@ -13,7 +14,7 @@ import {
   supplyMass,
   type Worked,
 } from './kit-rows.ts';
-import { quantityWords, spareWords } from './kit-words.ts';
+import { spareWords } from './kit-words.ts';
 import { unpricedWords } from './pack-words.ts';
 
 /** The rows of a batch; tools are each pupil's own and stay out. */
@@ -51,7 +52,7 @@ export function batchRows(batch: KitBatch, currency: string): KitRows {
       name: nameOf(line.material.name, line.material.kind),
       ...bought(
         {
-          text: quantityWords(line.needMilli, line.material.unit),
+          text: quantityWord(line.needMilli, line.material.unit),
           why: times(line.needMilli, line.terms, (one) => one.needMilli, 1000).why,
         },
         line,

@@ -5,11 +5,11 @@ import type { KitList, RingLine } from '#lib/kit/kit-list.ts';
 import type { MaterialLine } from '#lib/kit/material-line.ts';
 import { formatMoney } from '#lib/kit/money.ts';
 import type { PriceSum, Purchase } from '#lib/kit/price.ts';
-import { ringFacts } from '#lib/lesson/making-words.ts';
+import { quantityWord, ringFacts } from '#lib/lesson/making-words.ts';
 import type { RingMass } from '#lib/rings/ring.ts';
 import type { RingKind } from '#lib/rings/ring-kind.ts';
 import type { Offer } from '#lib/thing.ts';
-import { countWords, massWords, materialWords, quantityWords, spareWords } from './kit-words.ts';
+import { countWords, massWords, materialWords, spareWords } from './kit-words.ts';
 import {
   hintWords,
   packsWords,
@@ -108,7 +108,7 @@ export function kitRows(kit: KitList): KitRows {
     id: line.material.id,
     name: nameOf(line.material.name, line.material.kind),
     ...bought(
-      { text: quantityWords(line.needMilli, line.material.unit), why: [materialWords(line)] },
+      { text: quantityWord(line.needMilli, line.material.unit), why: [materialWords(line)] },
       line,
       line.material.offer,
       { currency, unitsPer: 1000, needed: line.needMilli },
@@ -222,7 +222,7 @@ export function sums(lines: readonly Purchase[], price: PriceSum, grams: number 
     why: parts.length > 1 ? [`${parts.join(' + ')} = ${sum}`] : [],
   });
   return {
-    mass: plain(massWords(grams)),
+    mass: plain(grams === 0 ? NONE : massWords(grams)),
     price: of(
       sumWords(price, currency),
       prices.map((one) => formatMoney(one.packsMinor, currency)),

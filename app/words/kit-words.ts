@@ -5,6 +5,7 @@ import type { Rounding, SpareRule } from '#lib/kit/making.ts';
 import type { MaterialLine } from '#lib/kit/material-line.ts';
 import { formatDecimal } from '#lib/kit/parse-decimal.ts';
 import type { SpareWorking } from '#lib/kit/spare.ts';
+import { quantityWord } from '#lib/lesson/making-words.ts';
 import type { CountTerm, Prepared } from '#lib/weave/sequence.ts';
 import { figure } from './ring-words.ts';
 
@@ -175,15 +176,9 @@ export function spareRuleWords({ sparePercent, spareBy, spareLeast }: SpareRule)
   return `${rule}${spareLeast > 0 ? `; at least ${spareLeast} of each kind` : ''}.`;
 }
 
-/** `0.432 m`, `1 piece`, `3 pieces`. */
-export function quantityWords(milli: number, unit: string): string {
-  const plural = milli !== 1000 && /^(piece|pair|bead|drop)$/i.test(unit) ? `${unit}s` : unit;
-  return `${formatDecimal(milli, 3)} ${plural}`;
-}
-
 export function materialWords({ working, material, needMilli }: MaterialLine): string {
-  const each = quantityWords(working.quantityMilli, material.unit);
-  const need = quantityWords(needMilli, material.unit);
+  const each = quantityWord(working.quantityMilli, material.unit);
+  const need = quantityWord(needMilli, material.unit);
   switch (working.per) {
     case 'lesson':
       return `${need} for the piece`;

@@ -28,7 +28,7 @@ export function ringFacts(kind: Kind): string {
 /** A quantity in thousandths, without needless noughts: 2500 is `2.5`. */
 export const formatMilli = (milli: number): string => String(milli / 1000);
 
-const PLURALS = /^(piece|pair|bead|drop|sheet|strip|stick|roll)$/i;
+const PLURALS = /^(piece|pair|bead|knot|drop|sheet|strip|stick|roll)$/i;
 
 /** `1 piece`, `2 pieces`, `2.5 m`. */
 export const quantityWord = (milli: number, unit: string): string =>

@@ -110,6 +110,22 @@ describe('a byzantine bracelet, worked by hand', () => {
     expect(batch.price.packsMinor).toBe(5340);
   });
 
+  // The same class, pooled: 460, 224 and 12 rings first, then 10 % on the sums: 506, 246.4 up to 247, 13.2 up to 14.
+  test('the class with its spare pooled: added first, then rounded', () => {
+    const batch = batchOf(
+      [
+        { kit: kitOf(making, 150), times: 2 },
+        { kit: kitOf(making, 165), times: 3 },
+        { kit: kitOf(making, 180), times: 1 },
+      ],
+      'pooled',
+    );
+    expect(batch.rings.map((r) => r.net)).toEqual([460, 224, 12]);
+    expect(batch.rings.map((r) => r.issued)).toEqual([506, 247, 14]);
+    expect(batch.rings.map((r) => r.packs?.packs)).toEqual([6, 3, 1]);
+    expect(batch.price.packsMinor).toBe(5340);
+  });
+
   test('too short for one repeat is a fault with the smallest wrist that works, and that one works', () => {
     const fault = kitFor(making, 6);
     expect(fault).toMatchObject({
@@ -320,6 +336,79 @@ describe('properties', () => {
           expect(differenceOf(now, now)).toMatchObject({ same: true, packsMinor: 0, proRataMilli: 0 });
         },
       ),
+    );
+  });
+
+  test('kits add: a batch is the sum of its kits, kind by kind, and batches of parts make the whole', () => {
+    fc.assert(
+      fc.property(
+        makings,
+        fc.array(fc.tuple(fc.integer({ min: 1, max: 30 }), fc.integer({ min: 0, max: 9 })), { maxLength: 4 }),
+        (making, sizes) => {
+          const parts = sizes.map(([n, times]) => ({ kit: kitOf(making, n * 10), times }));
+          const whole = batchOf(parts);
+          for (const id of ['a', 'b'])
+            for (const of of ['opened', 'closed', 'spare', 'issued'] as const)
+              expect(whole.rings.find((r) => r.ringKind.id === id)?.[of] ?? 0).toBe(
+                parts.reduce(
+                  (sum, { kit, times }) =>
+                    sum + times * (kit.rings.find((r) => r.ringKind.id === id)?.[of] ?? 0),
+                  0,
+                ),
+              );
+          const halves = [batchOf(parts.slice(0, 2)), batchOf(parts.slice(2))];
+          expect(halves.reduce((sum, half) => sum + half.issued, 0)).toBe(whole.issued);
+          // One tray of spare for all is never more than one in every kit.
+          expect(batchOf(parts, 'pooled').issued).toBeLessThanOrEqual(whole.issued);
+        },
+      ),
+      { numRuns: 50 },
+    );
+  });
+
+  // Whatever lengths, masses and packs are stated, what is counted and paid stays whole.
+  test('no fraction reaches a count, a pack or a price', () => {
+    const size = fc.double({ min: 0.31, max: 90, noNaN: true });
+    const odd = fc.record({
+      perRepeatMm: size,
+      endsMm: size,
+      easeMm: size,
+      thicknessMm: fc.option(size),
+      hundredG: fc.double({ min: 0.01, max: 500, noNaN: true }),
+      nanograms: fc.integer({ min: 1, max: 2_000_000_000_000 }),
+      sparePercent: fc.integer({ min: 0, max: 100 }),
+      spareBy: fc.constantFrom('line' as const, 'kit' as const),
+      rounding: fc.constantFrom('up' as const, 'nearest' as const, 'down' as const),
+      bodyMm: fc.double({ min: 50, max: 900, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(makings, odd, (making, stated) => {
+        const { nanograms } = stated;
+        const mass = { by: 'mass' as const, mass: { stated: 'odd', nanograms }, priceMinor: 1234 };
+        const kit = kitFor(
+          {
+            ...making,
+            ringKinds: making.ringKinds.map((kind) => ({
+              ...kind,
+              weighedHundredG: stated.hundredG,
+              offer: { packs: [mass, { by: 'count', count: 7, priceMinor: 99 }], link: '' },
+            })),
+            sample: aSample({ perRepeatMm: stated.perRepeatMm, endsMm: stated.endsMm }),
+            kitRules: someRules(stated),
+          },
+          stated.bodyMm,
+        );
+        if (!kit.ok) return;
+        const { totals } = kit.value;
+        const whole = [kit.value.repeats, totals.issued, totals.price.packsMinor, totals.price.proRataMilli];
+        for (const { opened, closed, spare, issued, packs, price } of kit.value.rings)
+          whole.push(
+            ...[opened, closed, spare, issued, packs?.packs ?? 0, packs?.over ?? 0],
+            ...[price?.packsMinor ?? 0, price?.proRataMilli ?? 0],
+          );
+        for (const number of whole) expect(Number.isSafeInteger(number) && number >= 0).toBe(true);
+      }),
+      { numRuns: 80 },
     );
   });
 

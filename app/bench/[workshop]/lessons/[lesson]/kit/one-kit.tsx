@@ -28,10 +28,12 @@ export const OneKit = ({ kit, caption, files }: OneKitProps) => {
         tasks={preparationOf(kit)}
       />
       <dl className={styles.totals}>
-        <div>
-          <dt>Rings in the finished piece, without spare</dt>
-          <dd>{massWords(totals.ringsNetG)}</dd>
-        </div>
+        {totals.net > 0 && (
+          <div>
+            <dt>Rings in the finished piece, without spare</dt>
+            <dd>{massWords(totals.ringsNetG)}</dd>
+          </div>
+        )}
         {totals.materialsG > 0 && totals.ringsNetG !== null && (
           <div>
             <dt>Finished, with materials that state a mass</dt>
