@@ -6,7 +6,7 @@
  */
 import { type EndFault, endFaults } from './ends.ts';
 import { type Piece, type Placement, SEQUENCE_PARTS, type SequencePart } from './placement.ts';
-import { fixedRepeats, unitOf, unitsOf } from './runs.ts';
+import { repeatsShowing, unitOf, unitsOf } from './runs.ts';
 import { type Woven, type WovenRing, walkPiece } from './walk.ts';
 
 /** What is wrong; passes are counted from 1. */
@@ -47,15 +47,10 @@ export interface PieceCheck {
 
 /** Repeats walked to see whether the repeat is one: more than any ring reaches back. */
 const REPEATS_WALKED = 12;
-/** Repeats of a run without a number, in the piece that is checked. */
-const REPEATS_OF_OPEN_RUN = 4;
 
 /** Every fault of a piece, each once, where it starts. A piece without placements has none. */
 export function checkPiece(piece: Piece): PieceCheck {
-  const runs = piece.runs ?? [];
-  const open = runs.filter((run) => run.repeats === null).length;
-  const repeats = runs.length > 0 ? fixedRepeats(runs) + open * REPEATS_OF_OPEN_RUN : REPEATS_OF_OPEN_RUN;
-  const woven = walkPiece(piece, repeats);
+  const woven = walkPiece(piece, repeatsShowing(piece));
   const untold = untoldOf(piece);
   const inside = [
     ...planFaults(piece),

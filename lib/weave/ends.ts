@@ -4,17 +4,15 @@
  * a change of the sequence that changes them is noticed.
  */
 import type { EndRing, Piece, PieceEnds } from './placement.ts';
+import { repeatsShowing } from './runs.ts';
 import { neighboursOf, type Woven, walkPiece } from './walk.ts';
-
-/** Repeats after which the ends of a piece no longer touch each other. */
-const REPEATS_APART = 8;
 
 /**
  * The ends as the sequence makes them: the outermost ring of every row, and
  * of a piece in one row the two outermost; with kind and number of links.
  */
 export function endsOf(piece: Piece): PieceEnds {
-  const woven = walkPiece(piece, REPEATS_APART);
+  const woven = walkPiece(piece, repeatsShowing(piece));
   const depth = woven.rows.size === 1 ? 2 : 1;
   return { first: endOf(woven, 'first', depth), last: endOf(woven, 'last', depth) };
 }

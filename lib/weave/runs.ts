@@ -19,6 +19,15 @@ export const unitsOf = (piece: Pick<Piece, 'repeat'>): readonly string[] => [
   ...new Set(piece.repeat.map((placement) => placement.unit ?? '')),
 ];
 
+/** Repeats of a run without a number, and of a piece without runs, where a piece is looked at as a whole. */
+const REPEATS_SHOWN = 8;
+
+/** How many repeats show a whole piece: every run once, and ends that do not touch each other. */
+export const repeatsShowing = ({ runs = [] }: Pick<Piece, 'runs'>): number =>
+  runs.length === 0
+    ? REPEATS_SHOWN
+    : fixedRepeats(runs) + REPEATS_SHOWN * runs.filter((each) => each.repeats === null).length;
+
 /** Repeats that runs of a fixed length take together. */
 export const fixedRepeats = (runs: readonly Run[]): number =>
   runs.reduce((sum, each) => sum + (each.repeats ?? 0), 0);

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { checkPiece } from '#lib/weave/check-piece.ts';
+import { endsOf } from '#lib/weave/ends.ts';
 import type { Piece, Placement } from '#lib/weave/placement.ts';
 import { findWeave, WEAVES } from '#lib/weave/weave-library.ts';
 
@@ -103,6 +104,20 @@ describe('what is broken on purpose is found, where it starts', () => {
     const run = { id: 'r', unit: 'motif', repeats: 3, swaps: [] };
     expect(codes({ ...persian, runs: [run] })).toContain('run-without-unit');
   });
+});
+
+test('ends that are stated as they come out are never found otherwise, whatever the runs', () => {
+  const swaps = [{ ringKind: 'ring', by: 'blue' }];
+  for (const counts of [[5, 3, 5], [2, null], [null, 3, null], [1]]) {
+    const runs = counts.map((repeats, at) => ({
+      id: `run-${at}`,
+      unit: '',
+      repeats,
+      swaps: at % 2 ? swaps : [],
+    }));
+    const piece = { ...persian, runs };
+    expect(codes({ ...piece, ends: endsOf(piece) })).toEqual([]);
+  }
 });
 
 test('placements that do not tell what they pass are counted, and nothing is claimed of them', () => {
