@@ -50,6 +50,8 @@ const LENGTH_GRACE_MS = 1_000;
 const PRICE = 4.5;
 /** The same where kinds are heard, since each piece then earns more. */
 const PRICE_WITH_KINDS = 6;
+/** Easy speech. */
+const WORDS_A_MINUTE = 150;
 /** However a text reads, no more than 3 and this many a square root of a minute are suggested. */
 const MOST_SUGGESTED = 3;
 /** How much what is said for a kind counts. */
@@ -76,10 +78,12 @@ export function findBoundaries(units: readonly Unit[], options: BoundaryOptions 
   const fewest = fixed.size + 1;
   let most = fewest;
   while (most < asked && Number.isFinite(best[most])) most += 1;
-  const minutes = (lastEnd(units) - firstStart(units)) / 60_000;
+  // Speech alone: hands that work in silence ask for no more chapters.
+  const minutes = words.reduce((sum, unit) => sum + unit.length, 0) / WORDS_A_MINUTE;
+  const wholeMs = lastEnd(units) - firstStart(units);
   const price = (options.kinds ? PRICE_WITH_KINDS : PRICE) * hold * Math.sqrt(Math.max(minutes, 0.1));
   return {
-    suggested: suggestedCount(best, fewest, most, price, options.habits?.usualMs ?? null, minutes),
+    suggested: suggestedCount(best, fewest, most, price, options.habits?.usualMs ?? null, minutes, wholeMs),
     fewest,
     most,
     startsFor: (count) => startsOf(back, places, Math.min(most, Math.max(fewest, Math.round(count)))),
@@ -224,16 +228,17 @@ function suggestedCount(
   price: number,
   usualMs: number | null,
   minutes: number,
+  wholeMs: number,
 ): number {
   let suggested = fewest;
   const worth = (count: number) => {
     // The even length that pieces are held against depends on their number; it is taken out of the sums above.
-    const even = count * EVENNESS * Math.log((minutes * 60_000) / count + LENGTH_GRACE_MS);
+    const even = count * EVENNESS * Math.log(wholeMs / count + LENGTH_GRACE_MS);
     return -((best[count - 1] ?? Number.POSITIVE_INFINITY) + even) - price * count;
   };
   const atMost = Math.min(most, Math.max(fewest, Math.round(3 + MOST_SUGGESTED * Math.sqrt(minutes))));
   for (let count = fewest; count <= atMost; count++) if (worth(count) > worth(suggested)) suggested = count;
   if (usualMs === null) return suggested;
-  const usual = (minutes * 60_000) / usualMs;
+  const usual = wholeMs / usualMs;
   return Math.min(most, Math.max(fewest, Math.round(Math.sqrt(suggested * Math.max(1, usual)))));
 }
