@@ -39,6 +39,12 @@ export function SearchResults({ findings, page, only, placeOf }: SearchResultsPr
             : 'These words are in every sentence. Add one that names something.'}
         </p>
       )}
+      {findings.cut && (
+        <p className="soft">
+          These words are said so often that not every place was looked at. Add a word that is said less
+          often.
+        </p>
+      )}
       {shown.map((lesson) => (
         <FoundIn
           key={lesson.id}

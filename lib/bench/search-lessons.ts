@@ -11,6 +11,8 @@ export interface Findings {
   /** Whether any of the words can be looked for; a search for `the` cannot. */
   readonly findable: boolean;
   readonly lessons: readonly FoundLesson[];
+  /** Whether the words are said so often that not every place was looked at. */
+  readonly cut: boolean;
 }
 
 /** @param typed what a member of the workshop looks for */
@@ -26,12 +28,12 @@ async function search(
   find: (terms: readonly string[]) => Promise<FoundLines>,
 ): Promise<Findings> {
   const sought = readSought(typed);
-  if (sought.terms.length === 0) return { sought, findable: false, lessons: [] };
-  const { needed, lines, lessons } = await find(sought.terms);
+  if (sought.terms.length === 0) return { sought, findable: false, lessons: [], cut: false };
+  const { needed, lines, lessons, cut } = await find(sought.terms);
   const byId = new Map(lessons.map((lesson) => [lesson.id, lesson]));
   const found = passagesOf(lines, sought, needed).flatMap(({ lessonId, passages }) => {
     const lesson = byId.get(lessonId);
     return lesson ? [{ ...lesson, passages }] : [];
   });
-  return { sought, findable: needed.length > 0, lessons: found };
+  return { sought, findable: needed.length > 0, lessons: found, cut };
 }

@@ -3,8 +3,8 @@ import type { Revision } from '#lib/lesson/revision.ts';
 import type { FoundLine } from '#lib/search/passages.ts';
 import type { Queries } from './database.ts';
 
-/** More lines than this are not looked at; a search that finds them all is too wide to be read. */
-const MOST_LINES = 4_000;
+/** More lines than this are not looked at: the words are then said in nearly every sentence. */
+const MOST_LINES = 10_000;
 
 export interface SoughtLesson {
   readonly id: string;
@@ -17,6 +17,8 @@ export interface FoundLines {
   readonly needed: readonly number[];
   readonly lines: readonly FoundLine[];
   readonly lessons: readonly SoughtLesson[];
+  /** Whether there are more lines than were looked at. */
+  readonly cut: boolean;
 }
 
 /** Lines of all drafts of a workshop in which at least one term stands. */
@@ -50,7 +52,7 @@ export async function findDraftLines(
       FROM line CROSS JOIN LATERAL (SELECT to_tsvector('english', line."text") AS words OFFSET 0) AS said
       ORDER BY line."lessonId", line."startMs" LIMIT ${MOST_LINES}`,
   ]);
-  return { needed, lessons, lines };
+  return { needed, lessons, lines, cut: lines.length === MOST_LINES };
 }
 
 /** Lines of the latest revisions of a workshop in which at least one term stands; drafts are never looked at. */
@@ -85,7 +87,7 @@ export async function findPublishedLines(
         AND to_tsvector('english', line."text") @@ to_tsquery('english', ${anyOf(terms)})
       ORDER BY line."lessonId", line."startMs" LIMIT ${MOST_LINES}`,
   ]);
-  return { needed, lessons, lines };
+  return { needed, lessons, lines, cut: lines.length === MOST_LINES };
 }
 
 /** Puts what a revision says in the place of what the lesson's former one said. */
