@@ -275,6 +275,59 @@ describe('the public page', () => {
       .toBeGreaterThan(30.2);
   });
 
+  test('loops the repeat unit, counting in or at once', async () => {
+    const page = await browser.open();
+    await page.goto(taught.page);
+    await page.getByRole('button', { name: 'Loop the repeat unit' }).click();
+    const video = page.locator('video');
+    const seconds = () => video.evaluate((media: HTMLVideoElement) => media.currentTime);
+    // From 0:30 to 1:00; played on from shortly before its end.
+    const nearEnd = () =>
+      video.evaluate((media: HTMLVideoElement) => {
+        media.currentTime = 59.5;
+      });
+    await expect.poll(seconds).toBeGreaterThan(30);
+    await nearEnd();
+    const counts = page.getByRole('status').filter({ hasText: /^[123]$/ });
+    await counts.waitFor();
+    expect(await video.evaluate((media: HTMLVideoElement) => media.paused)).toBe(true);
+    await counts.waitFor({ state: 'detached' });
+    await expect.poll(seconds).toBeGreaterThan(30.1);
+    expect(await seconds()).toBeLessThan(59);
+    await page.getByLabel('Count me in').uncheck();
+    await nearEnd();
+    await expect.poll(seconds).toBeLessThan(59);
+    expect(await counts.count()).toBe(0);
+    // Let go, it plays past the end.
+    await page.getByRole('button', { name: 'Loop the repeat unit' }).click();
+    await nearEnd();
+    await expect.poll(seconds).toBeGreaterThan(60.2);
+  });
+
+  test('keeps on the device where the pupil left off, how she watched, and what she ticked', async () => {
+    const page = await browser.open();
+    await page.goto(taught.page);
+    await page.getByRole('button', { name: 'Half' }).click();
+    await page.getByLabel('Place in the recording').fill('42000');
+    const box = page.getByRole('checkbox', { name: /^Open \d+/ }).first();
+    await box.check();
+    await expect.poll(() => page.evaluate(() => JSON.stringify(localStorage))).toContain('40000');
+    await page.reload();
+    await page.getByRole('button', { name: 'Go on where you left off, at 0:40' }).click();
+    const playing = () =>
+      page
+        .locator('video')
+        .evaluate((media: HTMLVideoElement) => [media.currentTime >= 40, media.playbackRate]);
+    await expect.poll(playing).toEqual([true, 0.5]);
+    await expect.poll(() => box.isChecked()).toBe(true);
+    expect(
+      await page
+        .getByRole('checkbox', { name: /^Close \d+/ })
+        .first()
+        .isChecked(),
+    ).toBe(false);
+  });
+
   test('gives files that an outside reader takes without complaint, kept for long', async () => {
     const page = await browser.open();
     for (const [file, cues] of [
