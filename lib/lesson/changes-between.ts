@@ -1,5 +1,5 @@
-/** The changes that make one content of another: what a teacher would have done, written down. */
-import type { Change } from './change.ts';
+/** The changes that make one content, or one draft, of another: what a teacher would have done, written down. */
+import type { Change, Draft } from './change.ts';
 import { type Content, type ListField, listField, scalarField } from './content.ts';
 
 type Item = { readonly id: string };
@@ -12,6 +12,16 @@ export function changesBetween(from: Content, to: Content): readonly Change[] {
     .map((field) => ({ kind: 'set', field, value: to[field] }));
   const lists = listField.options.filter((list) => !alike(from[list], to[list]));
   return [...scalars, ...lists.flatMap((list) => changesOfList(list, from[list], to[list]))];
+}
+
+/** As `changesBetween`, with the cues: made in order on the one draft, they give the other. */
+export function draftChangesBetween(from: Draft, to: Draft): readonly Change[] {
+  const before = new Map(from.cues.map((cue) => [cue.id, JSON.stringify(cue)]));
+  const kept = new Set(to.cues.map(({ id }) => id));
+  const put = to.cues.filter((cue) => before.get(cue.id) !== JSON.stringify(cue));
+  const remove = from.cues.filter(({ id }) => !kept.has(id)).map(({ id }) => id);
+  const cues: Change[] = put.length + remove.length === 0 ? [] : [{ kind: 'cues', put, remove }];
+  return [...changesBetween(from.content, to.content), ...cues];
 }
 
 function changesOfList(list: ListField, from: readonly Item[], to: readonly Item[]): Change[] {

@@ -49,6 +49,7 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   'bench/[workshop]/lessons/[lesson]/kit/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/check/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/corrections/page.tsx': { page: { who: 'viewer' } },
+  'bench/[workshop]/lessons/[lesson]/corrections/revisions/page.tsx': { page: { who: 'viewer' } },
 
   'workshop/[workshop]/page.tsx': { page: { who: 'public' } },
   'workshop/[workshop]/lesson/[lesson]/page.tsx': { page: { who: 'public' } },
@@ -119,6 +120,9 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   },
   [`${LESSON_API}/revisions/route.ts`]: {
     POST: { who: 'editor', body: { requestId: '00000000-0000-4000-8000-000000000002', version: 1 } },
+  },
+  [`${LESSON_API}/revisions/[number]/bring-back/route.ts`]: {
+    POST: { who: 'editor', body: { saveId: '00000000-0000-4000-8000-000000000003', version: 1 } },
   },
   [`${LESSON_API}/exports/[file]/route.ts`]: { GET: { who: 'viewer' } },
   [`${LESSON_API}/kit-files/[file]/route.ts`]: { GET: { who: 'viewer' } },

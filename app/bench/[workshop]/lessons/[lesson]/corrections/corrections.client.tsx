@@ -1,5 +1,6 @@
 'use client';
 
+import Link from 'next/link';
 import { useState } from 'react';
 import type { Correction } from '#lib/lesson/content.ts';
 import { correctionsNewestFirst, emptyCorrection, isPublished } from '#lib/lesson/corrections.ts';
@@ -33,6 +34,11 @@ export function Corrections({ bench, published, durationMs }: CorrectionsProps) 
 
   return (
     <>
+      {published === null ? null : (
+        <p>
+          <Link href={`${bench}/corrections/revisions`}>Compare revisions, or go back to an earlier one</Link>
+        </p>
+      )}
       <section className="panel" aria-labelledby="new-title">
         <h2 id="new-title">To be published with revision {(published ?? 0) + 1}</h2>
         {published === null ? (
