@@ -46,8 +46,11 @@ export function readTtml(
   if (body?.kind !== 'element') return { cues: [], losses };
 
   const clock = readTtmlClock((name) => attributeOf(root, name));
-  const paragraphs = timeParagraphs(body, clock, (element, written) =>
-    losses.push(lossOf('time-unreadable', element.line, written)),
+  const paragraphs = timeParagraphs(
+    body,
+    [...elementsNamed(root.children, 'region')],
+    clock,
+    (element, written) => losses.push(lossOf('time-unreadable', element.line, written)),
   );
   const voices = voiceNames(root);
   const cues = paragraphs.flatMap((paragraph) => {

@@ -40,9 +40,10 @@ interface Place {
   readonly visible: readonly Shown[];
 }
 
-/** The paragraphs of a body, in the order of the document. @param unread is told of times that cannot be read. */
+/** The paragraphs of a body, in the order of the document. @param regions those of the head @param unread is told of times that cannot be read. */
 export function timeParagraphs(
   body: XmlElement,
+  regions: readonly XmlElement[],
   clock: TtmlClock,
   unread: (element: XmlElement, written: string) => void,
 ): readonly TimedParagraph[] {
@@ -72,7 +73,7 @@ export function timeParagraphs(
       to,
       within: [...around.within, element],
       preserve: space ? space === 'preserve' : around.preserve,
-      visible: overlaps(around.visible, visibleSpans(element, from, to)),
+      visible: overlaps(overlaps(around.visible, visibleSpans(element, from, to)), regionSpans(element)),
     };
     const own = element.name === 'p' ? [] : leaves;
     const contentEnd = timeChildren(element, inside, own);
@@ -103,7 +104,11 @@ export function timeParagraphs(
 
   /** When an element is not hidden: by its own display, or by a `set` while that lasts. */
   function visibleSpans(element: XmlElement, from: number, to: number): readonly Shown[] {
-    const base = attributeOf(element, 'display') !== 'none';
+    const own = [element, ...element.children].find(
+      (one) =>
+        one.kind === 'element' && (one === element || one.name === 'style') && attributeOf(one, 'display'),
+    );
+    const base = own?.kind !== 'element' || attributeOf(own, 'display') !== 'none';
     let spans: readonly Shown[] = base ? [{ from, to }] : [];
     const sets = element.children.filter((child) => child.kind === 'element' && child.name === 'set');
     for (const child of sets.slice(0, MOST_SETS)) {
@@ -120,6 +125,18 @@ export function timeParagraphs(
     }
     return spans;
   }
+
+  // A region can come, go and be hidden; so does what stands in it.
+  const shownRegions = new Map(
+    regions.map((region) => {
+      const from = timeOf(region, 'begin') ?? 0;
+      const duration = timeOf(region, 'dur') ?? Number.POSITIVE_INFINITY;
+      const to = Math.min(from + duration, timeOf(region, 'end') ?? Number.POSITIVE_INFINITY);
+      return [attributeOf(region, 'id'), visibleSpans(region, from, to)] as const;
+    }),
+  );
+  const regionSpans = (element: XmlElement): readonly Shown[] =>
+    shownRegions.get(attributeOf(element, 'region')) ?? [always];
 
   time(body, { ...always, within: [], preserve: false, visible: [always] }, []);
   return paragraphs;

@@ -57,6 +57,7 @@ export function TranscriptScreen({
   const [finding, setFinding] = useState(false);
   const [proposing, setProposing] = useState(false);
   const [captioning, setCaptioning] = useState(false);
+  const captionsButton = useRef<HTMLButtonElement>(null);
   const [following, setFollowing] = useState(true);
   const [keysOn, setKeysOn] = useKeysSetting();
   const bringIn = `${lessonAddress}/bring-in`;
@@ -148,6 +149,10 @@ export function TranscriptScreen({
     return () => window.removeEventListener('hashchange', land);
   }, [store, player]);
   const showCue = useCallback((id: string) => text.current?.show(id), []);
+  const closeCaptions = useCallback(() => {
+    setCaptioning(false);
+    captionsButton.current?.focus();
+  }, []);
   const closeFind = useCallback((foundId: string | null) => {
     setFinding(false);
     const id = foundId ?? text.current?.activeId();
@@ -208,6 +213,7 @@ export function TranscriptScreen({
           <button
             type="button"
             className="quiet"
+            ref={captionsButton}
             aria-expanded={captioning}
             onClick={() => setCaptioning(!captioning)}
           >
@@ -230,7 +236,7 @@ export function TranscriptScreen({
             }}
           />
         )}
-        {captioning && <CaptionQuality markUp={markUp} show={showCue} close={() => setCaptioning(false)} />}
+        {captioning && <CaptionQuality markUp={markUp} show={showCue} close={closeCaptions} />}
         {!finding && (
           <ToDecide
             markUp={markUp}
