@@ -54,8 +54,6 @@ const FAR = 1e6;
 /** Sounds listened to ahead, for terms up to these lengths. */
 const TIERS = [5, 6, 7, 8, 9, 10, 12, 14, 17, 22, LONGEST] as const;
 const HEARD_AHEAD = TIERS.map((most) => most + OVER);
-/** Fewer sounds than that, or more, that a beginning of a place may have beside the same beginning of a term. */
-const ASTRAY = 4;
 /** Share of a term's pairs of consonants that has to be there. */
 const PAIRS_NEEDED = 0.5;
 
@@ -156,25 +154,40 @@ export function buildIndex(given: readonly Entry[]): TermIndex {
   const low = new Int32Array(TIERS.length);
   const high = new Int32Array(TIERS.length);
 
-  /** Costs of one more sound of a term, against every length of the place. @returns the least of them. */
-  const addSound = (heard: Uint8Array, start: number, sound: number, begin: number, end: number): number => {
+  /** Lengths of the place that may still come to something, after the sounds of a term looked at so far. */
+  let liveFrom = 0;
+  let liveTo = 0;
+
+  /** Costs of one more sound of a term, against those lengths that may still come to something within `most`. */
+  const addSound = (heard: Uint8Array, start: number, sound: number, length: number, most: number): void => {
     const gap = GAP[sound] as number;
     const costs = sound * SOUND_COUNT;
-    let before = begin === 1 ? (former[0] as number) + gap : FAR;
-    let least = before;
-    row[begin - 1] = before;
-    for (let at = begin; at <= end; at += 1) {
-      const there = heard[start + at - 1] as number;
-      let cost = (former[at - 1] as number) + (SUBSTITUTION[costs + there] as number);
-      const left = (former[at] as number) + gap;
-      if (left < cost) cost = left;
-      const extra = before + (GAP[there] as number);
-      if (extra < cost) cost = extra;
+    let from = -1;
+    let to = -1;
+    let before = FAR;
+    let at = liveFrom;
+    for (; at <= length; at += 1) {
+      // Beyond what lives only sounds too many can follow.
+      if (at > liveTo + 1 && before > most) break;
+      let cost = at <= liveTo ? (former[at] as number) + gap : FAR;
+      if (at > 0) {
+        const there = heard[start + at - 1] as number;
+        if (at > liveFrom && at <= liveTo + 1) {
+          const met = (former[at - 1] as number) + (SUBSTITUTION[costs + there] as number);
+          if (met < cost) cost = met;
+        }
+        const extra = before + (GAP[there] as number);
+        if (extra < cost) cost = extra;
+      }
       row[at] = cost;
       before = cost;
-      if (cost < least) least = cost;
+      if (cost <= most) {
+        if (from < 0) from = at;
+        to = at;
+      }
     }
-    return least;
+    liveFrom = from;
+    liveTo = to;
   };
 
   const compare = (text: SoundedText, from: number, entry: number, widest: number, hits: Hit[]): void => {
@@ -182,21 +195,25 @@ export function buildIndex(given: readonly Entry[]): TermIndex {
     const start = text.begins[from] as number;
     const length = Math.min(run.length + OVER, text.sounds.length - start);
     const bound = widest * (run.length + 1);
-    former.fill(FAR, 0, length + 1);
+    // What is far off early is hardly ever near in the end.
+    const early = 0.25 + bound * 0.45;
+    const each = (bound * 0.55) / run.length;
     former[0] = 0;
-    for (let at = 1; at <= Math.min(length, ASTRAY); at += 1)
+    liveFrom = 0;
+    liveTo = 0;
+    for (let at = 1; at <= Math.min(length, OVER); at += 1) {
       former[at] = (former[at - 1] as number) + (GAP[text.sounds[start + at - 1] as number] as number);
+      if ((former[at] as number) > early) break;
+      liveTo = at;
+    }
     for (let said = 1; said <= run.length; said += 1) {
-      const end = Math.min(length, said + ASTRAY);
-      const least = addSound(text.sounds, start, run[said - 1] as number, Math.max(1, said - ASTRAY), end);
-      // What is far off early is hardly ever near in the end.
-      if (least > bound * (0.5 + (0.5 * said) / run.length) + 0.25) return;
-      if (end < length) row[end + 1] = FAR;
+      addSound(text.sounds, start, run[said - 1] as number, length, early + each * said);
+      if (liveFrom < 0) return;
       const spare = row;
       row = former;
       former = spare;
     }
-    for (let at = Math.max(1, run.length - ASTRAY); at <= length; at += 1) {
+    for (let at = Math.max(1, liveFrom); at <= liveTo; at += 1) {
       const to = text.endsAt[start + at] as number;
       const cost = former[at] as number;
       if (to > from && cost <= widest * Math.max(run.length, at)) hits.push({ entry, to, cost });
