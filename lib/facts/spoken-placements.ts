@@ -38,6 +38,7 @@ export function spokenPlacements(cues: readonly Cue[], content: Content): readon
   const taken = [...content.start, ...content.repeat, ...content.finishing, ...content.steps].flatMap(
     ({ atMs }) => (atMs === null ? [] : [atMs]),
   );
+  const cueEnds = new Map(cues.map(({ id, endMs }) => [id, endMs]));
   let former: Omit<Placement, 'id'> | null = null;
   let spokenOf: readonly string[] = [];
   const found: SpokenPlacement[] = [];
@@ -47,7 +48,10 @@ export function spokenPlacements(cues: readonly Cue[], content: Content): readon
     spokenOf = ringGroups(tokensOf(sentence.text), content).at(-1)?.ringKinds ?? spokenOf;
     if (!told || !part) continue;
     former = told.placement;
-    if (taken.some((ms) => ms >= sentence.startMs - SAME_MS && ms <= sentence.endMs + SAME_MS)) continue;
+    // A cue that goes on after the sentence still shows its step.
+    const shownMs = Math.max(sentence.endMs, cueEnds.get(sentence.cueId) ?? 0) + SAME_MS;
+    const isShown = taken.some((ms) => ms >= sentence.startMs - SAME_MS && ms <= shownMs);
+    if (isShown || isToldAgain(told.placement, content[part])) continue;
     found.push({
       id: `${sentence.cueId} ${sentence.startMs}`,
       cueId: sentence.cueId,
@@ -58,6 +62,20 @@ export function spokenPlacements(cues: readonly Cue[], content: Content): readon
   }
   return found;
 }
+
+/** Whether a part has a placement that carries the same rings, and nothing said here is against it. */
+const isToldAgain = (told: Omit<Placement, 'id'>, part: readonly Placement[]): boolean =>
+  told.carries.length > 0 &&
+  part.some(
+    ({ opened, carries, passes }) =>
+      (told.opened === null || told.opened === opened) &&
+      (told.passes.length === 0 || told.passes.length === passes.length) &&
+      carries.length === told.carries.length &&
+      carries.every(({ ringKind, count }, at) => {
+        const other = told.carries[at];
+        return other?.ringKind === ringKind && other.count === count;
+      }),
+  );
 
 /** The part of the sequence that a chapter tells; null where nothing is made. */
 function partAt(ms: number, chapters: Content['chapters']): SequencePart | null {

@@ -76,6 +76,10 @@ describe('steps told aloud', () => {
     expect(spokenPlacements(cues, BRACELET)).toHaveLength(1);
   });
 
+  it('are not proposed where the same is only told once more', () => {
+    expect(placements(REPEAT, 'And again, pick up one closed green ring with an open red ring.')).toEqual([]);
+  });
+
   it('are not made of other sentences', () => {
     expect(
       placements(

@@ -13,12 +13,23 @@ interface DecisionCardProps {
   readonly cues: readonly Cue[];
   readonly mayEdit: boolean;
   readonly play: ((cueId: string, offset: number) => void) | null;
+  readonly show: (cueId: string) => void;
   readonly take: (some: readonly Suggestion[]) => void;
   readonly leave: (some: readonly Suggestion[], where: 'here' | 'everywhere') => void;
   readonly never: (one: Suggestion) => void;
 }
 
-export function DecisionCard({ one, alike, cues, mayEdit, play, take, leave, never }: DecisionCardProps) {
+export function DecisionCard({
+  one,
+  alike,
+  cues,
+  mayEdit,
+  play,
+  show,
+  take,
+  leave,
+  never,
+}: DecisionCardProps) {
   const part = one.parts[0];
   if (!part) return null;
   return (
@@ -38,6 +49,7 @@ export function DecisionCard({ one, alike, cues, mayEdit, play, take, leave, nev
         end={part.end}
         runsOver={one.parts.length > 1}
         play={play && (() => play(part.cueId, part.start))}
+        show={() => show(part.cueId)}
       />
       {mayEdit && (
         <div className={styles.doings}>

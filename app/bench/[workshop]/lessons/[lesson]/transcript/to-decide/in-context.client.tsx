@@ -14,9 +14,11 @@ interface InContextProps {
   readonly runsOver: boolean;
   /** Null where there is nothing to listen to. */
   readonly play: (() => void) | null;
+  /** Brings the place into view in the transcript. */
+  readonly show: () => void;
 }
 
-export function InContext({ cues, cueId, start, end, runsOver, play }: InContextProps) {
+export function InContext({ cues, cueId, start, end, runsOver, play, show }: InContextProps) {
   const at = cues.findIndex((cue) => cue.id === cueId);
   const cue = cues[at];
   if (!cue) return null;
@@ -29,11 +31,16 @@ export function InContext({ cues, cueId, start, end, runsOver, play }: InContext
         <mark>{cue.text.slice(start, end)}</mark>
         {cue.text.slice(end)} {after}
       </p>
-      {play && (
-        <button type="button" className="quiet" onClick={play}>
-          Listen at {formatTimeCode(offsetToMs(cue, start))}
+      <div className={styles.doings}>
+        {play && (
+          <button type="button" className="quiet" onClick={play}>
+            Listen at {formatTimeCode(offsetToMs(cue, start))}
+          </button>
+        )}
+        <button type="button" className="bare" onClick={show}>
+          Show it below
         </button>
-      )}
+      </div>
     </blockquote>
   );
 }

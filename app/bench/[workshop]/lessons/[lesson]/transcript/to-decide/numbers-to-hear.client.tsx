@@ -12,10 +12,11 @@ interface NumbersProps {
   readonly cues: readonly Cue[];
   readonly mayEdit: boolean;
   readonly markUp: MarkUp;
+  readonly show: (cueId: string) => void;
   readonly play: ((cueId: string, offset: number) => void) | null;
 }
 
-export function NumbersToHear({ numbers, cues, mayEdit, markUp, play }: NumbersProps) {
+export function NumbersToHear({ numbers, cues, mayEdit, markUp, play, show }: NumbersProps) {
   if (numbers.length === 0) return null;
   return (
     <details className={styles.numbers}>
@@ -35,6 +36,7 @@ export function NumbersToHear({ numbers, cues, mayEdit, markUp, play }: NumbersP
               end={number.end}
               runsOver={false}
               play={play && (() => play(number.cueId, number.start))}
+              show={() => show(number.cueId)}
             />
             {mayEdit && (
               <div className={styles.doings}>

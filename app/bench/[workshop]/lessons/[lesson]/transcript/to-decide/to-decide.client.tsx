@@ -50,10 +50,8 @@ export function ToDecide({ markUp, player, api, glossaryAddress, show, onMarks }
   useEffect(() => {
     if (!open || !one) return;
     onMarks(marksOf(one));
-    const first = one.parts[0];
-    if (first) show(first.cueId);
     return () => onMarks(NO_MARKS);
-  }, [open, one, onMarks, show]);
+  }, [open, one, onMarks]);
 
   const play = useCallback(
     (cueId: string, offset: number) => {
@@ -107,6 +105,7 @@ export function ToDecide({ markUp, player, api, glossaryAddress, show, onMarks }
               cues={cues}
               mayEdit={mayEdit}
               play={player && play}
+              show={show}
               take={take}
               leave={leave}
               never={never}
@@ -117,6 +116,7 @@ export function ToDecide({ markUp, player, api, glossaryAddress, show, onMarks }
             {fault ?? told}
           </p>
           <NumbersToHear
+            show={show}
             numbers={toHear}
             cues={cues}
             mayEdit={mayEdit}
