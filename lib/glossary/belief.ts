@@ -31,13 +31,17 @@ export const widestAt = (talk: number): number => 0.23 + (talk > 0 ? 0.02 : 0.08
  * @param talk from -1 (something else is talked of) to 1 (the trade is)
  */
 export function roomFor(here: readonly SpokenWord[], entry: Said, distance: number, talk: number): number {
-  if (isSameStem(here, entry.words)) return -1;
+  if (isSameStem(here, entry.words) || (saysNumber(here) && !entry.words.some(isNumber))) return -1;
   if (isLetters(entry.words)) return 0.05 + 0.05 * talk - distance;
   if (entry.words.every((word) => isNumber(word) || word === 'in')) return linksRoom(here, distance, talk);
   const rest = restOf(here, entry);
   if (rest !== null) return restRoom(rest, talk, distance);
   return limitFor(here, entry, talk) - distance;
 }
+
+/** A number of more than two, in words or figures: hardly ever a piece of a misheard name. */
+const saysNumber = (here: readonly SpokenWord[]): boolean =>
+  here.some(({ word }) => (/^\d/.test(word) ? Number(word) : (numberWordValue(word) ?? 0)) > 2);
 
 /** `four and one`: without talk of weaves, two numbers have to be said very plainly. */
 function linksRoom(here: readonly SpokenWord[], distance: number, talk: number): number {

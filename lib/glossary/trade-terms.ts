@@ -175,7 +175,6 @@ const DOINGS: readonly GlossaryTerm[] = [
   term('fold back', { forms: ['folded back', 'folding back', 'folds back'] }),
   term('flush close', { forms: ['flush closed', 'close flush', 'closed flush'] }),
   term('speed weaving', { forms: ['speed weave'] }),
-  term('twist open', { forms: ['twisted open'] }),
   term('left-leaning'),
   term('right-leaning'),
   term('leaning'),
