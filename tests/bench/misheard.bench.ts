@@ -60,11 +60,16 @@ function letterDistance(a: string, b: string): number {
 function plainLoop(): void {
   const some = windows().slice(0, (3 * WORDS) / 50);
   for (const window of some)
-    for (const { term } of terms) if (Math.abs(term.length - window.length) <= 3) letterDistance(window, term);
+    for (const { term } of terms)
+      if (Math.abs(term.length - window.length) <= 3) letterDistance(window, term);
 }
 
 function byCode(): void {
-  const codeOf = (text: string): string => text.split(' ').map((word) => doubleMetaphone(word)[0]).join('');
+  const codeOf = (text: string): string =>
+    text
+      .split(' ')
+      .map((word) => doubleMetaphone(word)[0])
+      .join('');
   const codes = new Set(terms.map(({ term }) => codeOf(term)));
   for (const window of windows()) codes.has(codeOf(window));
 }
@@ -79,7 +84,9 @@ function medianMs(runs: number, run: () => void): number {
   return times.sort((a, b) => a - b)[Math.floor(runs / 2)] ?? Number.NaN;
 }
 
-console.log(`${words} words, ${terms.length} terms, ${glossary.index.entries.length} ways of saying them; time of the processor`);
+console.log(
+  `${words} words, ${terms.length} terms, ${glossary.index.entries.length} ways of saying them; time of the processor`,
+);
 const ours = medianMs(5, () => void findMisheard(cues, glossary, pronounce));
 const rows: readonly (readonly [string, number])[] = [
   ['ours, by sound', ours],
