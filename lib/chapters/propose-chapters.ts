@@ -53,6 +53,8 @@ const PAUSE_WITHIN_MS = 2_000;
 const LEAD_MS = 400;
 /** A chapter of this length is worth being parted, ms. */
 const LONG_MS = 240_000;
+/** How far around a refused beginning no other is proposed, ms. */
+const REFUSED_AROUND_MS = 15_000;
 /** A shorter gap between two sentences is a breath, ms. */
 const LEAST_SILENCE_MS = 300;
 
@@ -68,7 +70,7 @@ export function proposeChapters(marked: MarkedTranscript): ChapterProposals {
   const found = findBoundaries(sentences, {
     habits: marked.habits,
     fixed: [...set.keys()],
-    barred: sentences.flatMap(({ cueId }, index) => (refused.has(cueId) ? [index] : [])),
+    barred: nearRefused(sentences, refused),
     kinds: heard.map(({ nats }) => nats),
     shortestMs: SHORTEST_CHAPTER_MS,
   });
@@ -150,6 +152,14 @@ function partsOfCount(
     if (pieces > 2 * count + 4) break;
   }
   return nearest;
+}
+
+/** Whoever refuses a beginning does not want the next sentence in its stead: neighbours are barred with it. */
+function nearRefused(sentences: readonly Sentence[], refused: ReadonlySet<string>): readonly number[] {
+  const placesMs = sentences.filter(({ cueId }) => refused.has(cueId)).map(({ startMs }) => startMs);
+  return sentences.flatMap(({ startMs }, index) =>
+    placesMs.some((placeMs) => Math.abs(placeMs - startMs) <= REFUSED_AROUND_MS) ? [index] : [],
+  );
 }
 
 /** The sentence that a set chapter begins with: the first of which the greater part lies in it. */

@@ -55,14 +55,12 @@ describe('proposed chapters', () => {
       for (const chapter of set) expect(Math.abs(startMs - chapter.startMs)).toBeGreaterThan(3_000);
   });
 
-  test('what was refused is not proposed again, at any number', () => {
-    const refused = proposeChapters(marked())
-      .forCount(9)
-      .slice(3, 5)
-      .map(({ cueId }) => cueId);
-    const proposals = proposeChapters(marked({ refused }));
+  test('what was refused is not proposed again at any number, nor its neighbours', () => {
+    const gone = proposeChapters(marked()).forCount(9).slice(3, 5);
+    const proposals = proposeChapters(marked({ refused: gone.map(({ cueId }) => cueId) }));
     for (const count of [2, 9, 30])
-      for (const { cueId } of proposals.forCount(count)) expect(refused).not.toContain(cueId);
+      for (const { startMs } of proposals.forCount(count))
+        for (const one of gone) expect(Math.abs(startMs - one.startMs)).toBeGreaterThan(12_000);
   });
 
   test('the same transcript gives the same proposals', () => {
