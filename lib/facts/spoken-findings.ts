@@ -60,7 +60,7 @@ export function spokenFindings(
         code: 'never-said',
         weight: 'warns',
         screen: cue === null ? 'making' : 'transcript',
-        of: cue ?? first.ringKind ?? 'leaning',
+        of: cue ?? (first.ringKind === null ? 'leaning' : `${first.ringKind}-name`),
         name: names.unsaid({ ...first, name: some.map(({ name }) => name).join(', ') }),
         detail: code,
       },

@@ -49,6 +49,7 @@ const MENDED_AT: Readonly<Record<string, string>> = {
   'minutes-missing': 'making: Preparing takes, minutes',
   'moment-after-end': 'making: Moment in the recording',
   'moment-missing': 'making: Moment in the recording',
+  'never-said': 'making: Name',
   'nothing-closed': 'making: Add a placement to the repeat unit',
   'piece-not-sound': 'making: Opens',
   'quantity-missing': 'making: How much, piece',
@@ -57,6 +58,7 @@ const MENDED_AT: Readonly<Record<string, string>> = {
   'sentence-missing': 'making: Sentence for the pupil',
   'summary-missing': 'making: Summary',
   'title-missing': 'making: Title of the lesson',
+  'tools-missing': 'making: What',
   'transcript-after-end': 'transcript: 1:32 And so on.',
 };
 
