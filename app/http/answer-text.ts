@@ -32,5 +32,4 @@ export function answerText(
     : new Response(text, { headers });
 }
 
-export const VTT_TYPE = 'text/vtt; charset=utf-8';
 export const PLAIN_TYPE = 'text/plain; charset=utf-8';

@@ -69,8 +69,8 @@ export const LessonPage = (props: LessonPageProps) => {
                 page={addresses.page}
                 recording={addresses.recording}
                 poster={recording.posterKey === null ? null : addresses.poster}
-                captions={revision.cues.length === 0 ? null : addresses.captions}
-                chaptersFile={addresses.chapters}
+                captions={revision.cues.length === 0 ? null : addresses.textFile('captions.vtt')}
+                chaptersFile={addresses.textFile('chapters.vtt')}
                 title={content.title}
                 language={language}
                 hasVideo={recording.hasVideo}

@@ -1,5 +1,6 @@
 /** Addresses of a lesson page and of the files that belong to its revision. */
 import { secondsOf } from '#lib/lesson/asked-measure.ts';
+import type { TextFile } from '#lib/lesson/text-files.ts';
 
 export interface PageAddresses {
   /** The page that is being shown, without a query. */
@@ -10,8 +11,8 @@ export interface PageAddresses {
   readonly shelf: string;
   readonly recording: string;
   readonly poster: string;
-  readonly captions: string;
-  readonly chapters: string;
+  /** One of the files that can be taken along. */
+  readonly textFile: (name: TextFile) => string;
   /** Null where the text is not offered. */
   readonly description: string | null;
   /** Below it the files of a kit; null where none are offered. */
@@ -25,6 +26,9 @@ export interface PageAddresses {
 }
 
 export const shelfPath = (workshop: string): string => `/workshop/${encodeURIComponent(workshop)}`;
+/** A workshop's lessons as a feed: for readers of news, and for players of podcasts. */
+export const feedPath = (workshop: string): string => `${shelfPath(workshop)}/feed.atom`;
+export const podcastPath = (workshop: string): string => `${shelfPath(workshop)}/podcast.xml`;
 export const lessonPath = (workshop: string, lesson: string): string =>
   `${shelfPath(workshop)}/lesson/${encodeURIComponent(lesson)}`;
 export const revisionPath = (workshop: string, lesson: string, number: number): string =>
@@ -45,8 +49,7 @@ export function publicAddresses(
     shelf: shelfPath(workshop),
     recording: `${files}/recording`,
     poster: `${files}/poster.jpg`,
-    captions: `${files}/captions.vtt`,
-    chapters: `${files}/chapters.vtt`,
+    textFile: (name) => `${files}/${name}`,
     description: `${files}/description.txt`,
     kitFiles: `${files}/kit`,
     still: (of) => `${files}/stills/${encodeURIComponent(of)}.jpg`,

@@ -1,4 +1,5 @@
 import { revisionChangeWords } from '#app/words/revision-change.ts';
+import { textFileWords } from '#app/words/text-file-words.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
 import type { RevisionChange } from '#lib/lesson/revision-difference.ts';
 import styles from './lesson-page.module.css';
@@ -47,20 +48,15 @@ export const PageFoot = ({ revision, addresses, history }: PageFootProps) => {
           {content.licence.trim() === '' ? '' : ` ${content.licence}`}
         </p>
         <ul className={styles.files}>
-          {revision.cues.length === 0 ? null : (
-            <li>
-              <a href={addresses.captions} download="captions.vtt">
-                Captions (WebVTT)
-              </a>
-            </li>
-          )}
-          {content.chapters.length === 0 ? null : (
-            <li>
-              <a href={addresses.chapters} download="chapters.vtt">
-                Chapters (WebVTT)
-              </a>
-            </li>
-          )}
+          {textFileWords(revision)
+            .filter(({ name }) => (name.startsWith('chapters') ? content.chapters : revision.cues).length > 0)
+            .map(({ name, title }) => (
+              <li key={name}>
+                <a href={addresses.textFile(name)} download={name}>
+                  {title}
+                </a>
+              </li>
+            ))}
           {addresses.description === null ? null : (
             <li>
               <a href={addresses.description}>Description text</a>

@@ -42,6 +42,38 @@ export async function findPublicLesson(
   );
 }
 
+export interface PublicWorkshop {
+  readonly name: string;
+  readonly about: string;
+  /** BCP 47. */
+  readonly language: string;
+  /** Last published first. */
+  readonly lessons: readonly Pick<PublicLesson, 'slug' | 'revisions'>[];
+}
+
+/** A workshop with its published lessons and all their revisions; null where there is no such workshop. */
+export async function findPublicWorkshop(db: Queries, slug: string): Promise<PublicWorkshop | null> {
+  const workshop = await db.workshop.findUnique({
+    where: { slug },
+    select: {
+      name: true,
+      about: true,
+      language: true,
+      lessons: {
+        where: { revisions: { some: {} } },
+        select: {
+          slug: true,
+          revisions: { select: { id: true, number: true, publishedAt: true }, orderBy: { number: 'desc' } },
+        },
+      },
+    },
+  });
+  if (!workshop) return null;
+  const newest = ({ revisions }: Pick<PublicLesson, 'revisions'>): number =>
+    revisions[0]?.publishedAt.getTime() ?? 0;
+  return { ...workshop, lessons: workshop.lessons.toSorted((one, other) => newest(other) - newest(one)) };
+}
+
 /** Numbers and times of a lesson's revisions, newest first. */
 export const listRevisions = (db: Queries, lessonId: string): Promise<readonly RevisionMark[]> =>
   db.revision.findMany({

@@ -1,7 +1,14 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { cache } from 'react';
-import { lessonPath, momentLink, revisionPath, shelfPath } from '#app/lesson-page/page-addresses.ts';
+import {
+  feedPath,
+  lessonPath,
+  momentLink,
+  podcastPath,
+  revisionPath,
+  shelfPath,
+} from '#app/lesson-page/page-addresses.ts';
 import { SearchForm } from '#app/search/search-form.tsx';
 import { searchQuery } from '#app/search/search-query.ts';
 import { SearchResults } from '#app/search/search-results.tsx';
@@ -18,9 +25,19 @@ interface ShelfProps {
 const shelfOf = cache((workshop: string) => findShelf(database(), workshop));
 
 export async function generateMetadata({ params }: Pick<ShelfProps, 'params'>): Promise<Metadata> {
-  const shelf = await shelfOf((await params).workshop);
+  const { workshop } = await params;
+  const shelf = await shelfOf(workshop);
   if (!shelf) notFound();
-  return { title: shelf.name, description: shelf.about.slice(0, 300) };
+  return {
+    title: shelf.name,
+    description: shelf.about.slice(0, 300),
+    alternates: {
+      types: {
+        'application/atom+xml': [{ url: feedPath(workshop), title: `Lessons of ${shelf.name}` }],
+        'application/rss+xml': [{ url: podcastPath(workshop), title: `Recordings of ${shelf.name}` }],
+      },
+    },
+  };
 }
 
 /** A workshop's published lessons, for everyone, and what is said in them. */
@@ -54,6 +71,10 @@ export default async function PublicWorkshop({ params, searchParams }: ShelfProp
           ))}
         </ul>
       )}
+      <p className={`soft ${styles.feeds}`}>
+        To hear of new lessons and corrections: <a href={feedPath(workshop)}>feed (Atom)</a>,{' '}
+        <a href={podcastPath(workshop)}>recordings as a podcast (RSS)</a>
+      </p>
     </main>
   );
 }

@@ -1,6 +1,6 @@
 'use client';
 /** What can be taken out of the draft as files in open formats, and what each leaves out. */
-import { draftFiles } from '#app/words/draft-file-words.ts';
+import { textFileWords } from '#app/words/text-file-words.ts';
 import type { Draft } from '#lib/lesson/change.ts';
 import styles from './check.module.css';
 
@@ -21,7 +21,7 @@ export function DraftFiles({ api, draft }: DraftFilesProps) {
         </p>
       )}
       <ul className={styles.files}>
-        {draftFiles(draft).map(({ name, title, use, leavesOut }) => (
+        {textFileWords(draft).map(({ name, title, use, leavesOut }) => (
           <li key={name}>
             <a href={`${api}/exports/${name}`} download>
               {title}

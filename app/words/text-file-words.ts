@@ -1,16 +1,19 @@
-/** The files that a draft can be taken out as: what each is for, and what it has no place for. */
-import type { Draft } from '#lib/lesson/change.ts';
+/** The files that a lesson can be taken out as: what each is for, and what it has no place for. */
+import type { TextFile, TextFileSource } from '#lib/lesson/text-files.ts';
 
-export interface DraftFileWords {
-  readonly name: string;
+export interface TextFileWords {
+  readonly name: TextFile;
   readonly title: string;
   readonly use: string;
-  /** What of this draft is not in the file; empty where all is. */
+  /** What of this lesson is not in the file; empty where all is. */
   readonly leavesOut: readonly string[];
 }
 
-/** Every file of the draft, captions first. */
-export function draftFiles({ cues, content: { chapters } }: Draft): readonly DraftFileWords[] {
+/** Every file of a lesson, captions first. */
+export function textFileWords({
+  cues,
+  content: { chapters },
+}: Pick<TextFileSource, 'cues' | 'content'>): readonly TextFileWords[] {
   const placed = cues.filter(({ settings }) => settings !== '').length;
   const places = placed > 0 ? [`where ${many(placed, 'cue')} stood on the picture`] : [];
   const kinds = chapters.length > 0 ? ['kinds of chapters'] : [];

@@ -1,0 +1,42 @@
+/** A published lesson as feeds tell of it; every address is whole. */
+export interface PublishedLesson {
+  /** The lesson page; it never changes, and so names the lesson too. */
+  readonly address: string;
+  readonly title: string;
+  readonly summary: string;
+  readonly language: string;
+  readonly firstPublished: Date;
+  readonly lastPublished: Date;
+  /** Number of the latest revision. */
+  readonly revision: number;
+  /** What was corrected, newest first: a sentence each. */
+  readonly corrections: readonly string[];
+  readonly recording: {
+    readonly address: string;
+    readonly mediaType: string;
+    readonly bytes: number;
+    readonly durationMs: number;
+    readonly captionsAddress: string;
+    readonly chaptersAddress: string;
+  } | null;
+  readonly posterAddress: string | null;
+}
+
+/** The workshop whose lessons a feed tells of. */
+export interface FeedOf {
+  readonly name: string;
+  readonly about: string;
+  readonly language: string;
+  /** The workshop's page. */
+  readonly address: string;
+  /** Of the feed itself. */
+  readonly feedAddress: string;
+  /** Newest first. */
+  readonly lessons: readonly PublishedLesson[];
+}
+
+// Characters that XML 1.0 cannot hold (section 2.2).
+const NOT_XML = /[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu;
+
+/** A text without what no XML document can hold. */
+export const xmlSafe = (text: string): string => text.toWellFormed().replace(NOT_XML, '');
