@@ -203,7 +203,7 @@ async function correct(walk: Walk): Promise<void> {
 async function readPage(walk: Walk): Promise<void> {
   const { page, keys, shot } = walk;
   await keys.enter(link(page, 'Open the lesson page'));
-  await page.getByText('The wire is sixteen gauge, SWG.').first().waitFor();
+  await page.locator('#corrections').getByText('The wire is sixteen gauge, SWG.').waitFor();
   await keys.enter(page.getByRole('button', { name: 'Play', exact: true }));
   await expect
     .poll(() => page.locator('video').evaluate((video: HTMLVideoElement) => video.currentTime))
