@@ -25,7 +25,7 @@ export async function readChaptersInside(
 ): Promise<Found> {
   const { ffmpeg } = work;
   const key = await originalOf(work.db, recordingId);
-  if (!ffmpeg || key === null) return NONE;
+  if (!ffmpeg || key === null || (await work.storage.size(key)) === null) return NONE;
   return withFolder(work, async (folder) => {
     const path = await work.storage.lend(key, folder, 'input');
     const text = await tellMetadata(ffmpeg, { path, folder, signal });
