@@ -57,7 +57,7 @@ const pictured = (
 ): PictureRing => ({ ring, role, colour: kinds.get(woven.rings[index]?.ringKind ?? '')?.colour ?? GREY });
 
 /** Rings shown beside those that take part: enough to see where in the piece it happens. */
-const CONTEXT = 9;
+const CONTEXT = 4;
 
 /** The piece once a turn is done: what it added and entered is picked out; null where a ring that takes part has no place. */
 export function drawTurn(

@@ -57,7 +57,8 @@ function marksOf(rings: readonly SeenRing[], overlaps: readonly Overlap[]): read
     const over = marks[above] as Marks;
     const under = marks[below] as Marks;
     for (let n = 0; n < pairs.length; n += 2) {
-      const [p, q] = [pairs[n] as number, pairs[n + 1] as number];
+      const p = pairs[n] as number;
+      const q = pairs[n + 1] as number;
       over[p] = (over[p] as number) | 1;
       under[q] = (under[q] as number) | 2;
     }
@@ -134,9 +135,12 @@ function edgesOf(
     const [topBegun, topEnded] = [begun[above] as Int32Array, ended[above] as Int32Array];
     const [underBegun, underEnded] = [begun[below] as Int32Array, ended[below] as Int32Array];
     for (let n = 0; n < pairs.length; n += 2) {
-      const [p, q] = [pairs[n] as number, pairs[n + 1] as number];
-      const [top, under] = [topBegun[p] as number, underBegun[q] as number];
-      const [top2, under2] = [topEnded[p] as number, underEnded[q] as number];
+      const p = pairs[n] as number;
+      const q = pairs[n + 1] as number;
+      const top = topBegun[p] as number;
+      const under = underBegun[q] as number;
+      const top2 = topEnded[p] as number;
+      const under2 = underEnded[q] as number;
       note(top, under);
       if (top2 !== top) note(top2, under);
       if (under2 !== under) {

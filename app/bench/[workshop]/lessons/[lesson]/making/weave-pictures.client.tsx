@@ -124,7 +124,7 @@ export function WholePiece({ pictures, turned, onTurn }: WholePieceProps) {
             onPointerCancel={drop}
           >
             {/* biome-ignore lint/performance/noImgElement: drawn for this screen, there is nothing to optimise */}
-            <img src={addressOf(piece.svg)} alt={piece.text} draggable={false} />
+            <img src={addressOf(piece.svg)} alt="" draggable={false} />
           </div>
           <div className={styles.keys}>
             <button type="button" className="quiet" onClick={() => roll(turned.roll + STEP)}>
@@ -147,6 +147,8 @@ export function WholePiece({ pictures, turned, onTurn }: WholePieceProps) {
         </>
       )}
       <figcaption className="soft">
+        {/* What stands in a slider is not read out: the picture's words stand here. */}
+        {piece && <span className="unseen">{piece.text} </span>}
         {pictures.foretold && foretoldWords(pictures.foretold)}
         {pictures.fault && shapeFaultWords(pictures.fault, nameOf)}
       </figcaption>

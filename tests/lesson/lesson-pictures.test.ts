@@ -1,0 +1,100 @@
+import { expect, test } from 'vitest';
+import { emptyContent } from '#lib/lesson/content.ts';
+import { drawLesson, foretoldOf, pictureTexts, shapeOfLesson } from '#lib/lesson/lesson-pictures.ts';
+import { shapeKey } from '#lib/lesson/pictured.ts';
+import { findWeave } from '#lib/weave/weave-library.ts';
+import { aRingKind } from '#tests/support/a-making.ts';
+
+/** A lesson that makes a stored weave in rings of 6.4 mm and 1.6 mm. */
+function lessonOf(id: string, innerMm = 6.4) {
+  const weave = findWeave(id);
+  if (!weave) throw new Error(id);
+  const { start, repeat, finishing } = weave.piece;
+  const ringKinds = weave.roles.map((role) =>
+    aRingKind({
+      id: role.id,
+      name: role.name,
+      innerDiameter: { stated: `${innerMm} mm`, mm: innerMm },
+      wire: { stated: '1.6 mm', mm: 1.6 },
+    }),
+  );
+  return { ...emptyContent('A lesson', 'en', 'EUR'), start, repeat, finishing, ringKinds };
+}
+
+const front = { roll: 0, side: 'front' as const };
+
+test('every placement of a known weave has a picture whose description is its text alternative', () => {
+  const lesson = lessonOf('byzantine');
+  const shape = shapeOfLesson(lesson);
+  const texts = pictureTexts(lesson);
+  for (const { id } of [...lesson.start, ...lesson.repeat, ...lesson.finishing]) {
+    const picture = drawLesson(lesson, shape, { of: id, ...front });
+    expect(picture?.text).toBe(texts.get(id));
+    expect(picture?.svg).toContain('<title>This step</title>');
+  }
+  expect(drawLesson(lesson, shape, { of: 'piece', ...front })?.svg).toContain('<svg');
+  expect(drawLesson(lesson, shape, { of: 'nothing', ...front })).toBeNull();
+});
+
+test('the range of one repeat lies between pushed together and taut, in mm', () => {
+  const shape = shapeOfLesson(lessonOf('byzantine'));
+  if (!shape.ok) throw new Error(shape.fault.code);
+  const { tautMm, pushedMm } = foretoldOf(shape.value);
+  // 1.153 wire diameters a ring at aspect ratio 4 (an independent study of the same model).
+  expect(Math.abs(tautMm / (6 * 1.153 * 1.6) - 1)).toBeLessThan(0.005);
+  expect(pushedMm).toBeLessThan(tautMm);
+});
+
+test('rings that are too tight are told with both numbers, and steps become schemes', () => {
+  const lesson = lessonOf('half-persian-3-in-1', 5.6);
+  const shape = shapeOfLesson(lesson);
+  expect(shape).toMatchObject({ ok: false, fault: { code: 'too-tight', has: expect.closeTo(3.5, 9) } });
+  expect(drawLesson(lesson, shape, { of: 'piece', ...front })).toBeNull();
+  expect(drawLesson(lesson, shape, { of: 'repeat-1', ...front })?.svg).toContain(
+    '<title>Scheme of this step</title>',
+  );
+});
+
+test('links that no known weave has: the scheme shows numbers, rows and sides', () => {
+  const lesson = lessonOf('shaggy-loops');
+  const shape = shapeOfLesson(lesson);
+  expect(shape).toMatchObject({ ok: false, fault: { code: 'no-known-shape' } });
+  const scheme = drawLesson(lesson, shape, { of: 'repeat-1', ...front });
+  expect(scheme?.text).toBe(
+    'Opened base ring 2 enters, from the back, ring 1; carries loop ring 3, entered from the front and loop ring 4, entered from the front.',
+  );
+  expect(scheme?.svg.match(/<circle[^>]*r="18"/g)).toHaveLength(4);
+});
+
+test('passes without named rings have neither picture nor text', () => {
+  const lesson = lessonOf('chain-2-2');
+  const repeat = lesson.repeat.map((placement) => ({
+    ...placement,
+    passes: placement.passes.map(({ from }) => ({ from })),
+  }));
+  const unnamed = { ...lesson, repeat };
+  expect(pictureTexts(unnamed).size).toBe(0);
+  const shape = shapeOfLesson(unnamed);
+  expect(shape).toMatchObject({ ok: false, fault: { code: 'rings-not-named' } });
+  expect(drawLesson(unnamed, shape, { of: 'repeat-1', ...front })).toBeNull();
+});
+
+test('words do not change the shape that is kept, sizes do', () => {
+  const lesson = lessonOf('byzantine');
+  const [first, ...others] = lesson.repeat;
+  if (!first) throw new Error('no placement');
+  expect(shapeKey({ ...lesson, repeat: [{ ...first, sentence: 'Said otherwise.' }, ...others] })).toBe(
+    shapeKey(lesson),
+  );
+  expect(shapeKey(lessonOf('byzantine', 6.5))).not.toBe(shapeKey(lesson));
+});
+
+test('the other leaning is the picture of the mirrored piece', () => {
+  const lesson = lessonOf('jens-pind-3', 4.6);
+  const left = { ...lesson, leaning: 'left' as const };
+  const of = { of: 'piece', ...front };
+  const mine = drawLesson(lesson, shapeOfLesson(lesson), of);
+  const others = drawLesson(left, shapeOfLesson(left), of);
+  expect(others?.svg).not.toBe(mine?.svg);
+  expect(others?.text).toBe(mine?.text);
+});
