@@ -95,6 +95,12 @@ export function glossaryOf(
   return terms;
 }
 
+/** Those whose words still stand where they were found. */
+export function standing(suggestions: readonly Suggestion[], cues: readonly Cue[]): readonly Suggestion[] {
+  const byId = new Map(cues.map((cue) => [cue.id, cue]));
+  return suggestions.filter((one) => stillStands(one, byId));
+}
+
 /** The cues with suggestions taken. A place that reads differently by now is left as it is. */
 export function takeSuggestions(
   cues: readonly Cue[],
@@ -102,8 +108,9 @@ export function takeSuggestions(
   newId: () => string,
 ): CueEdit {
   const byId = new Map(cues.map((cue) => [cue.id, cue]));
-  const standing = taken.filter((one) => stillStands(one, byId));
-  const parts = standing.flatMap((one) => one.parts).sort((a, b) => b.start - a.start);
+  const parts = standing(taken, cues)
+    .flatMap((one) => one.parts)
+    .sort((a, b) => b.start - a.start);
   const changed = new Map<string, string>();
   for (const { cueId, start, end, instead } of parts) {
     const text = changed.get(cueId) ?? byId.get(cueId)?.text ?? '';

@@ -2,7 +2,7 @@
 /** Suggestions for the transcript as it stands, found by a worker shortly after each change. */
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { WorkshopGlossary } from '#lib/bench/change-glossary.ts';
-import { undecided } from '#lib/glossary/decide.ts';
+import { standing, undecided } from '#lib/glossary/decide.ts';
 import type { NumberToHear } from '#lib/glossary/number-traps.ts';
 import type { Suggestion } from '#lib/glossary/suggestion.ts';
 import type { Content } from '#lib/lesson/content.ts';
@@ -66,8 +66,9 @@ export function useMisheard(glossary: WorkshopGlossary): Misheard {
   }, [cues, glossary, known]);
 
   const suggestions = useMemo(
-    () => undecided(found.suggestions, dismissed, glossary.decisions),
-    [found, dismissed, glossary.decisions],
+    // What was taken is gone at once, though the search is still at work on the text with it.
+    () => undecided(standing(found.suggestions, cues), dismissed, glossary.decisions),
+    [found, cues, dismissed, glossary.decisions],
   );
   const toHear = useMemo(
     () => found.toHear.filter((number) => !dismissed.includes(toHearKey(number))),
