@@ -84,13 +84,13 @@ test('words that may be misheard are taken, left, and never offered again', asyn
   await place(page).getByText('You took this before.').waitFor();
 
   await page.getByRole('link', { name: 'The workshop’s glossary' }).click();
-  await page.getByText('starling silver').waitFor();
+  await page.getByRole('button', { name: 'Forget starling silver' }).waitFor();
   await page.getByLabel('Term', { exact: true }).fill('Withy knot');
   await page.getByLabel('Sounds like').fill('withy not');
   await page.keyboard.press('Enter');
   await page.getByText('Kept. It is looked for from now on.').waitFor();
   await page.getByRole('button', { name: 'Forget starling silver' }).click();
-  await page.getByText('starling silver').waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'Forget starling silver' }).waitFor({ state: 'detached' });
   const whole = await new AxeBuilder({ page }).analyze();
   expect(whole.violations).toEqual([]);
 });
