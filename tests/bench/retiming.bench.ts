@@ -6,6 +6,7 @@
  * Aims: at least 300 times as fast as playing, below 500 MB.
  */
 import { execFileSync } from 'node:child_process';
+import { appendFileSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -15,71 +16,80 @@ import { editListOf } from '#lib/retiming/edit-list.ts';
 import { MADE_RATE, mix, speak, VOICES, workshop } from '#tests/retiming/made-sound.ts';
 import { testFfmpeg } from '#tests/support/clips.ts';
 
-const minutes = Number(process.argv[2] ?? 20);
-const folder = await mkdtemp(join(tmpdir(), 'retiming-bench-'));
-const ffmpeg = await testFfmpeg();
-const signal = AbortSignal.timeout(3_600_000);
+const [, , first = '20', ...rest] = process.argv;
 
-/** Ten minutes at a time, so that making the sound takes less memory than comparing it. */
-function make(name: string, cuts: boolean): string {
-  const path = join(folder, name);
+/** Compares two files of plain samples; in a process of its own, so that what made them does not count. */
+function compare([oldPath = '', newPath = '']: readonly string[]): void {
+  const old = openSoundFile(oldPath);
+  const heard = openSoundFile(newPath);
+  const before = process.cpuUsage();
+  const turns = compareSound(old, heard);
+  let turn = turns.next();
+  while (!turn.done) turn = turns.next();
+  const used = process.cpuUsage(before);
+  const { edits } = editListOf(turn.value);
+  const cuts = edits.filter(({ kind }) => kind === 'cut').length;
+  const seconds = (used.user + used.system) / 1e6;
+  console.log(JSON.stringify({ seconds, megabytes: process.resourceUsage().maxRSS / 1000, cuts }));
+}
+
+/** A recording and its re-edited copy: 8 s are taken out of the middle of every ten minutes. */
+function make(minutes: number, folder: string): readonly string[] {
   const [voice = { pitch: 110, mouth: 1, syllablesPerSecond: 4 }] = VOICES;
-  const raw = join(folder, `${name}.pcm`);
-  const encode = ['-c:a', 'aac', '-b:a', cuts ? '48k' : '96k'];
+  const raw = ['old', 'new'].map((name) => join(folder, `${name}.pcm`));
   for (let part = 0; part * 10 < minutes; part++) {
     const seconds = Math.min(10, minutes - part * 10) * 60;
     const sound = mix([speak(voice, seconds, 900 + part), 1], [workshop(seconds, 950 + part), 0.6]);
-    // 8 s are taken out of the middle of every part.
+    const samples = Int16Array.from(sound, (value) => value * 32_000);
     const at = (seconds / 2) * MADE_RATE;
-    const kept = cuts ? [sound.subarray(0, at), sound.subarray(at + 8 * MADE_RATE)] : [sound];
-    for (const piece of kept) {
-      const bytes = Buffer.from(Int16Array.from(piece, (value) => value * 32_000).buffer);
-      execFileSync('sh', ['-c', 'cat >> "$0"', raw], { input: bytes });
-    }
+    appendFileSync(raw[0] ?? '', bytesOf(samples));
+    appendFileSync(raw[1] ?? '', bytesOf(samples.subarray(0, at)));
+    appendFileSync(raw[1] ?? '', bytesOf(samples.subarray(at + 8 * MADE_RATE)));
   }
-  const input = ['-f', 's16le', '-ar', String(MADE_RATE), '-ac', '1', '-i', raw];
-  execFileSync(process.env['FFMPEG_BIN'] ?? 'ffmpeg', ['-v', 'error', '-y', ...input, ...encode, path]);
-  return path;
+  return raw.map((path, k) => {
+    const input = ['-f', 's16le', '-ar', String(MADE_RATE), '-ac', '1', '-i', path];
+    const encode = ['-c:a', 'aac', '-b:a', k === 0 ? '96k' : '48k', `${path}.m4a`];
+    execFileSync(process.env['FFMPEG_BIN'] ?? 'ffmpeg', ['-v', 'error', '-y', ...input, ...encode]);
+    return `${path}.m4a`;
+  });
 }
 
-try {
-  console.log(`Making ${minutes} minutes twice …`);
-  const files = [make('old.m4a', false), make('new.m4a', true)];
-  const seconds = 2 * minutes * 60;
-  globalThis.gc?.();
-  const sounds: string[] = [];
-  const decodeAt = performance.now();
-  for (const [k, path] of files.entries()) {
-    const sound = await extractSound(ffmpeg, { path, folder, name: `sound-${k}`, signal });
-    if (!sound) throw new Error('it has sound');
-    sounds.push(sound);
+const bytesOf = (samples: Int16Array): Uint8Array =>
+  new Uint8Array(samples.buffer, samples.byteOffset, samples.byteLength);
+
+async function measure(minutes: number): Promise<void> {
+  const folder = await mkdtemp(join(tmpdir(), 'retiming-bench-'));
+  try {
+    console.log(`Making ${minutes} minutes twice …`);
+    const files = make(minutes, folder);
+    const ffmpeg = await testFfmpeg();
+    const signal = AbortSignal.timeout(3_600_000);
+    const decodeAt = performance.now();
+    const sounds: string[] = [];
+    for (const [k, path] of files.entries()) {
+      const sound = await extractSound(ffmpeg, { path, folder, name: `sound-${k}`, signal });
+      if (!sound) throw new Error('it has sound');
+      sounds.push(sound);
+    }
+    const decoding = (performance.now() - decodeAt) / 1000;
+    const told = execFileSync(process.execPath, [import.meta.filename, 'compare', ...sounds]).toString();
+    const { seconds, megabytes, cuts } = JSON.parse(told) as {
+      seconds: number;
+      megabytes: number;
+      cuts: number;
+    };
+    const playing = 2 * minutes * 60;
+    const times = (taken: number): string => `${(playing / taken).toFixed(0)} times as fast as playing`;
+    console.log(`decoding by ffmpeg   ${decoding.toFixed(1)} s`);
+    console.log(`comparing            ${seconds.toFixed(1)} s of one core: ${times(seconds)}`);
+    console.log(`both                 ${times(seconds + decoding)} (aim: at least 300)`);
+    console.log(`ratio to decoding    ${(seconds / decoding).toFixed(2)}`);
+    console.log(`most memory          ${megabytes.toFixed(0)} MB, the whole process (aim: below 500)`);
+    console.log(`cuts found           ${cuts} of ${Math.ceil(minutes / 10)}`);
+  } finally {
+    await rm(folder, { recursive: true, force: true });
   }
-  const decoding = (performance.now() - decodeAt) / 1000;
-  const [old, heard] = sounds.map(openSoundFile);
-  if (!old || !heard) throw new Error('there are two');
-  const before = process.cpuUsage();
-  let most = process.memoryUsage().rss;
-  const turns = compareSound(old, heard);
-  let turn = turns.next();
-  while (!turn.done) {
-    most = Math.max(most, process.memoryUsage().rss);
-    turn = turns.next();
-  }
-  const used = process.cpuUsage(before);
-  const comparing = (used.user + used.system) / 1e6;
-  const { edits } = editListOf(turn.value);
-  console.log(`decoding by ffmpeg   ${decoding.toFixed(1)} s`);
-  console.log(
-    `comparing            ${comparing.toFixed(1)} s of one core: ${(seconds / comparing).toFixed(0)} times as fast as playing`,
-  );
-  console.log(
-    `both                 ${(seconds / (comparing + decoding)).toFixed(0)} times as fast as playing (aim: at least 300)`,
-  );
-  console.log(`ratio to decoding    ${(comparing / decoding).toFixed(2)}`);
-  console.log(`most memory          ${(most / 1e6).toFixed(0)} MB (aim: below 500)`);
-  console.log(
-    `cuts found           ${edits.filter(({ kind }) => kind === 'cut').length} of ${Math.ceil(minutes / 10)}`,
-  );
-} finally {
-  await rm(folder, { recursive: true, force: true });
 }
+
+if (first === 'compare') compare(rest);
+else await measure(Number(first));

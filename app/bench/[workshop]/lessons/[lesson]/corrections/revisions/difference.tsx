@@ -83,12 +83,16 @@ export function KitChanges({
                   <td className="number">{is}</td>
                 </tr>
               )),
-              <tr key={`${size} cost`}>
-                <td>{size}</td>
-                <td>Cost, by whole packs</td>
-                <td className="number">{cost(costMinor.before, before)}</td>
-                <td className="number">{cost(costMinor.now, now)}</td>
-              </tr>,
+              ...(costMinor.before === costMinor.now && before === now
+                ? []
+                : [
+                    <tr key={`${size} cost`}>
+                      <td>{size}</td>
+                      <td>Cost, by whole packs</td>
+                      <td className="number">{cost(costMinor.before, before)}</td>
+                      <td className="number">{cost(costMinor.now, now)}</td>
+                    </tr>,
+                  ]),
             ])}
           </tbody>
         </table>

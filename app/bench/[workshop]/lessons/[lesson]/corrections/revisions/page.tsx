@@ -12,6 +12,7 @@ import { revisionDifference } from '#lib/lesson/revision-difference.ts';
 import { cuesMoved, kitChanges, textChanges } from '#lib/lesson/revision-texts.ts';
 import { BringBack } from './bring-back.client.tsx';
 import { KitChanges, TextChanges } from './difference.tsx';
+import styles from './revisions.module.css';
 
 interface RevisionsProps {
   readonly params: Promise<{ workshop: string; lesson: string }>;
@@ -40,7 +41,7 @@ export default async function RevisionsScreen({ params, searchParams }: Revision
         <p>There is nothing to compare before two revisions are published.</p>
       ) : (
         <>
-          <form method="get" className="row">
+          <form method="get" className={`row ${styles.choice}`}>
             <Choice label="From revision" name="older" marks={marks} value={older.number} />
             <Choice label="to revision" name="newer" marks={marks} value={newer.number} />
             <button type="submit" className="quiet">
