@@ -60,6 +60,7 @@ export const KitTables = ({ id, rows, rings, buying, working, tasks = [] }: KitT
       </>
     )}
     <Buying id={`${id}-buying`} caption={buying} rows={rows} />
+    <Hints rows={rows} />
     {rows.unpriced === '' ? null : <p className="hint">{rows.unpriced}</p>}
     {rows.tools.length === 0 ? null : (
       <WorkedTable<SupplyRow>
@@ -92,6 +93,20 @@ export const KitTables = ({ id, rows, rings, buying, working, tasks = [] }: KitT
     </details>
   </>
 );
+
+/** Where one pack less would do with a little less spare. */
+const Hints = ({ rows }: { readonly rows: KitRows }) => {
+  const hinted = [...rows.rings, ...rows.supplies].filter((row) => row.hint !== '');
+  return hinted.length === 0 ? null : (
+    <ul className={styles.hints}>
+      {hinted.map((row) => (
+        <li key={row.id}>
+          <strong>{row.name}:</strong> {row.hint}
+        </li>
+      ))}
+    </ul>
+  );
+};
 
 const NameOrLink = ({ name, link }: SupplyRow | RingRow) =>
   link === '' ? (

@@ -89,6 +89,7 @@ export function batchRows(batch: KitBatch, currency: string): KitRows {
       ),
       ...sums(
         [...batch.rings, ...batch.materials],
+        [...rings, ...supplies],
         batch.price,
         masses.includes(null) ? null : masses.reduce<number>((sum, g) => sum + (g ?? 0), 0),
         currency,

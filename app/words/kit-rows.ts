@@ -37,6 +37,8 @@ export interface Bought {
   readonly price: Worked;
   /** What is used of the packs. */
   readonly used: Worked;
+  /** What a little less would save; empty where nothing. */
+  readonly hint: string;
   /** Where to buy it; empty where nobody said. */
   readonly link: string;
 }
@@ -139,6 +141,7 @@ export function kitRows(kit: KitList): KitRows {
       ),
       ...sums(
         [...kit.rings, ...kit.materials],
+        [...rings, ...supplies],
         totals.price,
         totals.ringsIssuedG === null ? null : totals.ringsIssuedG + totals.materialsG,
         currency,
@@ -178,9 +181,7 @@ export function bought(
     packs: packs
       ? {
           text: packsWords(packs, unitsPer),
-          why: [...packsWorking(packs, units, unitsPer, offer), hintWords(packs, currency)].filter(
-            (text) => text !== '',
-          ),
+          why: packsWorking(packs, units, unitsPer, offer).filter((text) => text !== ''),
         }
       : plain(NONE),
     price:
@@ -190,6 +191,7 @@ export function bought(
     used: price
       ? { text: proRataWords(price, currency), why: [proRataWorking(purchase, units, unitsPer, currency)] }
       : plain(NONE),
+    hint: packs ? hintWords(packs, currency) : '',
     link: offer?.link ?? '',
   };
 }
@@ -215,14 +217,26 @@ export const supplyMass = (needMilli: number, massG: number | null): Worked =>
         why: [`${needMilli / 1000} × ${figure(massG, 4)} g = ${massWords((needMilli * massG) / 1000)}`],
       };
 
-export function sums(lines: readonly Purchase[], price: PriceSum, grams: number | null, currency: string) {
+export function sums(
+  lines: readonly Purchase[],
+  rows: readonly Bought[],
+  price: PriceSum,
+  grams: number | null,
+  currency: string,
+) {
   const prices = lines.flatMap((line) => (line.price ? [line.price] : []));
   const of = (sum: string, parts: readonly string[]): Worked => ({
     text: sum,
     why: parts.length > 1 ? [`${parts.join(' + ')} = ${sum}`] : [],
   });
   return {
-    mass: plain(grams === 0 ? NONE : massWords(grams)),
+    mass:
+      grams === 0
+        ? plain(NONE)
+        : of(
+            massWords(grams),
+            grams === null ? [] : rows.flatMap(({ mass }) => (mass.text === NONE ? [] : [mass.text])),
+          ),
     price: of(
       sumWords(price, currency),
       prices.map((one) => formatMoney(one.packsMinor, currency)),

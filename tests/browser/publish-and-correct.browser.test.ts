@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { AxeBuilder } from '@axe-core/playwright';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { HtmlValidate } from 'html-validate';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
@@ -8,6 +9,7 @@ import { aContent, aTranscript } from '#tests/support/a-content.ts';
 import { aTaughtLesson, publishBehindTheScenes, type Taught } from '#tests/support/a-taught-lesson.ts';
 import { startApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
+import { pdfCode, pdfText } from '#tests/support/read-pdf.ts';
 import { signIn } from '#tests/support/sign-in.ts';
 import { tabTo, waitUntilSaved } from '#tests/support/transcript-page.ts';
 import { readWithW3cParser } from '#tests/support/webvtt-readers.ts';
@@ -360,6 +362,30 @@ describe('the public page', () => {
       '/revision/02/captions.vtt',
     ])
       expect((await page.request.get(`${taught.page}${path}`)).status(), path).toBe(404);
+  });
+
+  test('gives the kit for any measure as a sheet whose code leads back here, as a table and as data', async () => {
+    const page = await browser.open();
+    const kit = `${taught.page}/revision/2/kit`;
+    const sheet = await page.request.get(`${kit}/kit.pdf?measure=6.5&unit=in&of=wrist`);
+    expect([sheet.status(), sheet.headers()['content-type']]).toEqual([200, 'application/pdf']);
+    expect(await pdfText(await sheet.body())).toContain('For 165.1 mm (6.5 in) on the body.');
+    expect(await pdfCode(await sheet.body())).toBe(taught.page);
+    const again = await page.request.get(`${kit}/kit.pdf?measure=6.5&unit=in&of=wrist`);
+    expect((await again.body()).equals(await sheet.body())).toBe(true);
+    const data = await (await page.request.get(`${kit}/kit.json?measure=6.5&unit=in`)).json();
+    const schema = await (await page.request.get(data.$schema)).json();
+    expect(new Ajv2020({ strict: true }).validate(schema, data)).toBe(true);
+    const table = await (await page.request.get(`${kit}/kit.csv?measure=6.5&unit=in`)).text();
+    const issued = data.rings.map((ring: { issued: number }) => String(ring.issued));
+    const rows = table.split('\r\n').map((row) => row.split(','));
+    expect(rows.slice(1, 1 + issued.length).map((cells) => cells.at(-9))).toEqual(issued);
+    for (const [file, status] of [
+      ['kit.pdf?measure=nonsense', 422],
+      ['kit.pdf?measure=99999', 422],
+      ['kit.exe', 404],
+    ])
+      expect((await page.request.get(`${kit}/${file}`)).status(), `${file}`).toBe(status);
   });
 
   test('is sound HTML', async () => {
