@@ -64,7 +64,7 @@ async function bringIn(walk: Walk): Promise<void> {
   await keys.bring(page.getByLabel('A transcript file'), lesson.transcript);
   await keys.enter(button(page, `Take these ${lesson.count} cues`));
   await waitUntilSaved(page);
-  await page.getByText('360 × 640').waitFor({ timeout: 120_000 });
+  await page.getByText('360 × 640, H.264').waitFor({ timeout: 120_000 });
   await shot('bring-in');
 }
 

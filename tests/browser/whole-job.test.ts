@@ -88,7 +88,7 @@ it.each(walked)(
     await page.getByLabel('A transcript file').setInputFiles(lesson.transcript);
     await page.getByRole('button', { name: `Take these ${lesson.count} cues` }).click();
     await saved(page);
-    await page.getByText('360 × 640').waitFor({ timeout: 120_000 });
+    await page.getByText('360 × 640, H.264').waitFor({ timeout: 120_000 });
     await look(page);
 
     // Mark up.
