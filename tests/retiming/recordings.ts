@@ -1,5 +1,7 @@
 /** Recordings to edit, and what is measured on them: made in code, the demo's own, and spoken by a program where there is one. */
+
 import { execFileSync, spawnSync } from 'node:child_process';
+import { join } from 'node:path';
 import { compareSound } from '#lib/retiming/compare-sound.ts';
 import { type EditList, editListOf } from '#lib/retiming/edit-list.ts';
 import { samplesInMemory } from '#lib/retiming/samples.ts';
@@ -34,7 +36,7 @@ export function spokenRecordings(seconds: number): readonly MadeRecording[] {
 
 /** Mono, 16,000 samples a second, -1 to 1. */
 function demoSound(seconds: number): Float32Array {
-  const path = new URL('../../prisma/demo/recording.mp4', import.meta.url).pathname;
+  const path = join(import.meta.dirname, '../../prisma/demo/recording.mp4');
   const bytes = ffmpeg(['-i', path, '-vn', '-ac', '1', '-ar', String(MADE_RATE), '-f', 's16le', 'pipe:1']);
   return asSound(bytes).slice(0, seconds * MADE_RATE);
 }
