@@ -4,7 +4,7 @@
  * (identifying, strict decoding, web copy, sound, hash, poster), without the
  * database's few small rows. Prints both times and their ratio; the aim is at
  * most 1.1. Run it with `npx node tests/bench/ingest.bench.ts [seconds]`; 600 is
- * the full length, 30 the usual one.
+ * the full length, 15 the usual one.
  */
 import { execFile } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -17,7 +17,7 @@ import { examine } from '#lib/recording/examine.ts';
 import { takePicture } from '#lib/recording/take-picture.ts';
 import { makeWithFfmpeg, testFfmpeg } from '#tests/support/clips.ts';
 
-const seconds = Number(process.argv[2] ?? 30);
+const seconds = Number(process.argv[2] ?? 15);
 const folder = await mkdtemp(join(tmpdir(), 'ingest-bench-'));
 const ffmpeg = await testFfmpeg();
 const input = join(folder, 'camera.mkv');

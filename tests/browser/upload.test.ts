@@ -147,7 +147,7 @@ it('pauses, cancels, replaces', async () => {
   await slowDown(page, -1);
   await choose(page, other);
   await seen(page, READY).getByText('other.webm').waitFor({ timeout: 60_000 });
-  await page.getByText('Chapters, cues and steps stay').waitFor();
+  await page.getByText('A re-edited recording is compared with this one').waitFor();
   await choose(page, phone);
   await seen(page, READY).getByText('phone recording.mp4').waitFor({ timeout: 60_000 });
   // The former one is kept.
