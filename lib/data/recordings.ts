@@ -65,6 +65,12 @@ export async function listRecordings(db: Queries, lessonId: string): Promise<rea
   return rows.map(toRecording);
 }
 
+/** Which of a lesson's recordings pupils see, by its id; null where there is none, or no such lesson. */
+export async function currentRecordingId(db: Queries, lessonId: string): Promise<string | null> {
+  const lesson = await db.lesson.findUnique({ where: { id: lessonId }, select: { recordingId: true } });
+  return lesson?.recordingId ?? null;
+}
+
 /** One recording of a lesson; null where the lesson has none with this id. */
 export async function findRecording(
   db: Queries,

@@ -21,6 +21,7 @@ export function useRecordings(base: string): RecordingsFeed {
   const [now, setNow] = useState<RecordingsNow | null>(null);
   const [unreachable, setUnreachable] = useState(false);
   const asked = useRef(0);
+  const shown = useRef(0);
   const refresh = useCallback(async () => {
     asked.current += 1;
     const number = asked.current;
@@ -28,8 +29,11 @@ export function useRecordings(base: string): RecordingsFeed {
       const response = await fetch(`${base}/recordings`);
       if (!response.ok) throw new Error(String(response.status));
       const answer: RecordingsNow = await response.json();
-      // An older answer that comes late is no news.
-      if (number === asked.current) setNow(answer);
+      // An answer older than the one that is shown is no news; where answers are slow, each still counts.
+      if (number > shown.current) {
+        shown.current = number;
+        setNow(answer);
+      }
       setUnreachable(false);
     } catch {
       setUnreachable(true);
