@@ -1,20 +1,8 @@
 /** Counts as they are said in a sentence. */
+import { sayNumber } from '#lib/glossary/number-words.ts';
 
-const NUMBERS = [
-  'no',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-  'twelve',
-];
-
-/** `two` up to twelve, figures above. */
-export const countWord = (count: number): string => NUMBERS[count] ?? String(count);
+/** `no` for nought, `two` up to twelve, figures above. */
+export function countWord(count: number): string {
+  if (count === 0) return 'no';
+  return Number.isInteger(count) && count > 0 && count <= 12 ? sayNumber(count) : String(count);
+}
