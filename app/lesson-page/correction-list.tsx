@@ -1,3 +1,4 @@
+import { putRightWords } from '#app/words/effect-words.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import { correctionsNewestFirst } from '#lib/lesson/corrections.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
@@ -50,7 +51,8 @@ export const CorrectionList = ({ corrections, page }: CorrectionListProps) =>
                 </>
               ) : (
                 ' Kits stay as they are.'
-              )}
+              )}{' '}
+              {putRightWords(correction.effects)}
             </p>
           </li>
         ))}

@@ -33,7 +33,7 @@ export function factWords({ kind, stated, system, prepared }: SpokenFact): strin
     case 'aspect ratio':
       return `aspect ratio ${stated}`;
     case 'rings':
-      return `${stated} ${stated === '1' ? 'ring' : 'rings'}${prepared === null ? '' : `, ${prepared}`}`;
+      return `${ringsWords(stated)}${prepared === null ? '' : `, ${prepared}`}`;
     case 'repeats':
       return `${stated} repeats`;
     case 'share prepared':
@@ -51,9 +51,24 @@ export const writtenWords = ({ fact, written }: ComparedFact): string =>
 export const contradictionWords = (compared: ComparedFact): string =>
   `${factWords(compared.fact)}; the lesson: ${writtenWords(compared)}`;
 
-/** What was right, to begin a correction with. */
-export function rightWords(compared: ComparedFact): string {
-  const { fact, written, names } = compared;
+/** What was wrong and what is right, to begin a correction with: plain values where there is one of each. */
+export function valuesToCorrect(compared: ComparedFact): { readonly wrong: string; readonly right: string } {
+  const { fact, written } = compared;
+  const one = /^([^,(]+?)(?: \([^)]*\)| for [^,]*)?$/.exec(written)?.[1];
+  if (one !== undefined && (fact.kind === 'wire' || fact.kind === 'inner diameter')) {
+    const system = /gauge$/.test(fact.stated) && fact.system !== null ? ` ${fact.system}` : '';
+    return { wrong: `${fact.stated}${system}`, right: one };
+  }
+  if (one !== undefined && fact.kind === 'rings') {
+    return { wrong: ringsWords(fact.stated), right: ringsWords(one) };
+  }
+  if (one !== undefined && fact.kind === 'repeats') return { wrong: `${fact.stated} repeats`, right: one };
+  return { wrong: `I said: “${fact.quote}”`, right: rightWords(compared) };
+}
+
+const ringsWords = (count: string): string => `${count} ${count === '1' ? 'ring' : 'rings'}`;
+
+function rightWords({ fact, written, names }: ComparedFact): string {
   const of = names.length > 0 ? ` of ${names.join(', ')}` : '';
   switch (fact.kind) {
     case 'wire':

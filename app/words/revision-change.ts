@@ -1,23 +1,29 @@
 /** What changed from one revision to the next, in a pupil's words. */
-import type { ChangedPart, RevisionChange } from '#lib/lesson/revision-difference.ts';
+import type { FieldPart, ListPart, RevisionChange } from '#lib/lesson/revision-difference.ts';
 
-const PARTS: Readonly<Record<ChangedPart, readonly [one: string, several: string]>> = {
+const FIELDS: Readonly<Record<FieldPart, string>> = {
+  title: 'title',
+  summary: 'summary',
+  weave: 'name of the weave',
+  difficulty: 'how hard it is',
+  leaning: 'leaning',
+  language: 'language',
+  times: 'time needed',
+  sample: 'measured sample',
+  'kit rules': 'rules of the kit',
+  currency: 'currency',
+  licence: 'licence',
+  recording: 'recording',
+  runs: 'order of colours and units',
+  ends: 'end of the repeat',
+};
+
+const LISTS: Readonly<Record<ListPart, readonly [one: string, several: string]>> = {
   corrections: ['correction', 'corrections'],
-  title: ['title', 'title'],
-  summary: ['summary', 'summary'],
-  weave: ['name of the weave', 'name of the weave'],
-  leaning: ['leaning', 'leaning'],
-  times: ['time needed', 'time needed'],
-  sample: ['measured sample', 'measured sample'],
-  'kit rules': ['rules of the kit', 'rules of the kit'],
-  licence: ['licence', 'licence'],
-  recording: ['recording', 'recording'],
   ringKinds: ['ring kind', 'ring kinds'],
   start: ['step of the start', 'steps of the start'],
   repeat: ['step of the repeat unit', 'steps of the repeat unit'],
   finishing: ['step of the finishing', 'steps of the finishing'],
-  runs: ['order of colours and units', 'order of colours and units'],
-  ends: ['end of the repeat', 'end of the repeat'],
   steps: ['further step', 'further steps'],
   sizes: ['size', 'sizes'],
   materials: ['material', 'materials'],
@@ -27,28 +33,15 @@ const PARTS: Readonly<Record<ChangedPart, readonly [one: string, several: string
   transcript: ['line of the transcript', 'lines of the transcript'],
 };
 
-const LISTS: ReadonlySet<ChangedPart> = new Set([
-  'corrections',
-  'ringKinds',
-  'start',
-  'repeat',
-  'finishing',
-  'steps',
-  'sizes',
-  'materials',
-  'cautions',
-  'links',
-  'chapters',
-  'transcript',
-]);
+const isField = (part: FieldPart | ListPart): part is FieldPart => Object.hasOwn(FIELDS, part);
 
 /** `2 chapters changed (Welcome, The clasp)`, `summary changed`. */
 export function revisionChangeWords({ part, how, names, count }: RevisionChange): string {
-  const [one, several] = PARTS[part];
-  const what = LISTS.has(part) ? `${count} ${count === 1 ? one : several}` : one;
-  const named =
-    part === 'corrections' || names.length === 0
-      ? ''
-      : ` (${names.slice(0, 4).join(', ')}${names.length > 4 ? ', …' : ''})`;
-  return `${what} ${how}${named}`;
+  if (isField(part)) return `${FIELDS[part]} ${how}`;
+  const [one, several] = LISTS[part];
+  // A correction is told in whole beside this; its words are no name.
+  const shown = part === 'corrections' ? [] : names.slice(0, 4);
+  const more = names.length > shown.length ? ', …' : '';
+  const named = shown.length === 0 ? '' : ` (${shown.join(', ')}${more})`;
+  return `${count} ${count === 1 ? one : several} ${how}${named}`;
 }

@@ -39,6 +39,30 @@ export const CORRECTION_KINDS = [
   'safety',
 ] as const;
 
+export const EFFECT_KINDS = [
+  'cue text',
+  'chapter',
+  'step',
+  'ring kind',
+  'count',
+  'material',
+  'caution',
+  'link',
+  'text',
+] as const;
+
+/** Something in the lesson that was put right with a correction (lib/lesson/correction-effects.ts). */
+export const correctionEffect = z.object({
+  kind: z.enum(EFFECT_KINDS),
+  /** Id of what holds it; the name of the field where the lesson itself does. */
+  of: thingId,
+  /** Which of its fields: `text`, `wire`, `carries/0/count`. */
+  field: z.string().min(1).max(60),
+  before: paragraph,
+  after: paragraph,
+});
+export type CorrectionEffect = Readonly<z.infer<typeof correctionEffect>>;
+
 /** A public statement that something was wrong, and what is right. Never removed once published. */
 export const correction = z.object({
   id: thingId,
@@ -51,6 +75,10 @@ export const correction = z.object({
   /** Who is affected, in words: `everyone who bought a kit before June`. */
   affects: paragraph,
   kitsChange: z.boolean(),
+  /** Id of the ring kind, step or material that it is about; null where it is about none, or about a moment alone. */
+  of: thingId.nullable().default(null),
+  /** What was put right with it; none in documents from before this was written down. */
+  effects: z.array(correctionEffect).max(300).readonly().default([]),
   /** Revision that first carried it; null until published. */
   revision: z.int().min(1).nullable(),
 });

@@ -41,6 +41,8 @@ export const emptyCorrection = (id: string): Correction => ({
   right: '',
   affects: '',
   kitsChange: false,
+  of: null,
+  effects: [],
   revision: null,
 });
 

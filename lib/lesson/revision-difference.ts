@@ -6,79 +6,105 @@
 import type { Cue } from '#lib/transcript/cue.ts';
 import type { Content } from './content.ts';
 
-export const CHANGED_PARTS = [
-  'corrections',
-  'title',
-  'summary',
-  'weave',
-  'leaning',
-  'times',
-  'sample',
-  'kit rules',
-  'licence',
-  'recording',
-  'ringKinds',
-  'start',
-  'repeat',
-  'finishing',
-  'runs',
-  'ends',
-  'steps',
-  'sizes',
-  'materials',
-  'cautions',
-  'links',
-  'chapters',
-  'transcript',
-] as const;
-export type ChangedPart = (typeof CHANGED_PARTS)[number];
-
-export interface RevisionChange {
-  readonly part: ChangedPart;
-  readonly how: 'added' | 'changed' | 'removed';
-  /** Names of what changed, where it has any; else how many in `count`. */
-  readonly names: readonly string[];
-  readonly count: number;
-}
-
 interface Compared {
   readonly content: Content;
   readonly cues: readonly Cue[];
   readonly recording: { readonly id: string } | null;
 }
 
-/** Every change from the older to the newer, in a fixed order; `[]` where nothing a pupil sees changed. */
-export function revisionDifference(older: Compared, newer: Compared): readonly RevisionChange[] {
-  const before = older.content;
-  const now = newer.content;
-  const one = (part: ChangedPart, was: unknown, is: unknown): readonly RevisionChange[] =>
-    same(was, is) ? [] : [{ part, how: 'changed', names: [], count: 1 }];
-  return [
-    ...things('corrections', before.corrections, now.corrections, (item) => item.wrong),
-    ...one('title', before.title, now.title),
-    ...one('summary', before.summary, now.summary),
-    ...one('weave', [before.weave, before.otherNames], [now.weave, now.otherNames]),
-    ...one('leaning', before.leaning, now.leaning),
-    ...one('times', [before.prepareMinutes, before.makeMinutes], [now.prepareMinutes, now.makeMinutes]),
-    ...one('sample', before.sample, now.sample),
-    ...one('kit rules', before.kitRules, now.kitRules),
-    ...one('licence', before.licence, now.licence),
-    ...one('recording', older.recording?.id ?? null, newer.recording?.id ?? null),
-    ...things('ringKinds', before.ringKinds, now.ringKinds, (item) => item.name),
-    ...things('start', before.start, now.start, () => ''),
-    ...things('repeat', before.repeat, now.repeat, () => ''),
-    ...things('finishing', before.finishing, now.finishing, () => ''),
-    ...one('runs', before.runs, now.runs),
-    ...one('ends', before.endsAfter, now.endsAfter),
-    ...things('steps', before.steps, now.steps, () => ''),
-    ...things('sizes', before.sizes, now.sizes, (item) => item.name),
-    ...things('materials', before.materials, now.materials, (item) => item.name),
-    ...things('cautions', before.cautions, now.cautions, () => ''),
-    ...things('links', before.links, now.links, (item) => item.label),
-    ...things('chapters', before.chapters, now.chapters, (item) => item.title),
-    ...things('transcript', older.cues, newer.cues, () => ''),
-  ];
+interface Thing {
+  readonly id: string;
 }
+
+/** A part that is one thing. */
+const field = <P extends string>(part: P, of: (all: Compared) => unknown) =>
+  ({ part, isList: false, of }) as const;
+
+/** A part of many things with ids; each is told by its name where it has one. */
+const list = <P extends string, T extends Thing>(
+  part: P,
+  of: (all: Compared) => readonly T[],
+  nameOf: (thing: T) => string = () => '',
+) =>
+  ({
+    part,
+    isList: true,
+    of: (all: Compared): readonly (Thing & { readonly called: string })[] =>
+      of(all).map((thing) => ({ ...thing, called: nameOf(thing) })),
+  }) as const;
+
+/** Every part of a revision that a pupil sees, in the order in which changes are told. */
+const PARTS = [
+  list(
+    'corrections',
+    ({ content }) => content.corrections,
+    ({ wrong }) => wrong,
+  ),
+  field('title', ({ content }) => content.title),
+  field('summary', ({ content }) => content.summary),
+  field('weave', ({ content }) => [content.weave, content.otherNames]),
+  field('difficulty', ({ content }) => content.difficulty),
+  field('leaning', ({ content }) => content.leaning),
+  field('language', ({ content }) => content.language),
+  field('times', ({ content }) => [content.prepareMinutes, content.makeMinutes]),
+  field('sample', ({ content }) => content.sample),
+  field('kit rules', ({ content }) => content.kitRules),
+  field('currency', ({ content }) => content.currency),
+  field('licence', ({ content }) => content.licence),
+  field('recording', ({ recording }) => recording?.id ?? null),
+  list(
+    'ringKinds',
+    ({ content }) => content.ringKinds,
+    ({ name }) => name,
+  ),
+  list('start', ({ content }) => content.start),
+  list('repeat', ({ content }) => content.repeat),
+  list('finishing', ({ content }) => content.finishing),
+  field('runs', ({ content }) => content.runs),
+  field('ends', ({ content }) => [content.endsAfter, content.ends]),
+  list('steps', ({ content }) => content.steps),
+  list(
+    'sizes',
+    ({ content }) => content.sizes,
+    ({ name }) => name,
+  ),
+  list(
+    'materials',
+    ({ content }) => content.materials,
+    ({ name }) => name,
+  ),
+  list('cautions', ({ content }) => content.cautions),
+  list(
+    'links',
+    ({ content }) => content.links,
+    ({ label }) => label,
+  ),
+  list(
+    'chapters',
+    ({ content }) => content.chapters,
+    ({ title }) => title,
+  ),
+  list('transcript', ({ cues }) => cues),
+] as const;
+
+export type FieldPart = Extract<(typeof PARTS)[number], { readonly isList: false }>['part'];
+export type ListPart = Extract<(typeof PARTS)[number], { readonly isList: true }>['part'];
+
+export interface RevisionChange {
+  readonly part: FieldPart | ListPart;
+  readonly how: 'added' | 'changed' | 'removed';
+  /** Names of what changed, where it has any; else how many in `count`. */
+  readonly names: readonly string[];
+  readonly count: number;
+}
+
+/** Every change from the older to the newer, in a fixed order; `[]` where nothing a pupil sees changed. */
+export const revisionDifference = (older: Compared, newer: Compared): readonly RevisionChange[] =>
+  PARTS.flatMap((one): readonly RevisionChange[] => {
+    const { part } = one;
+    if (one.isList) return things(part, one.of(older), one.of(newer));
+    return same(one.of(older), one.of(newer)) ? [] : [{ part, how: 'changed', names: [], count: 1 }];
+  });
 
 const same = (one: unknown, other: unknown): boolean => inKeyOrder(one) === inKeyOrder(other);
 
@@ -90,30 +116,28 @@ const inKeyOrder = (value: unknown): string =>
       : inner,
   );
 
-function things<T extends { readonly id: string }>(
-  part: ChangedPart,
-  before: readonly T[],
-  now: readonly T[],
-  nameOf: (thing: T) => string,
+function things(
+  part: RevisionChange['part'],
+  before: readonly (Thing & { readonly called: string })[],
+  now: readonly (Thing & { readonly called: string })[],
 ): readonly RevisionChange[] {
   const old = new Map(before.map((thing) => [thing.id, thing]));
   const kept = new Set(now.map((thing) => thing.id));
-  const told = (how: RevisionChange['how'], found: readonly T[]): readonly RevisionChange[] =>
-    found.length === 0
+  const found = {
+    added: now.filter((thing) => !old.has(thing.id)),
+    changed: now.filter((thing) => old.has(thing.id) && !same(old.get(thing.id), thing)),
+    removed: before.filter((thing) => !kept.has(thing.id)),
+  };
+  return (['added', 'changed', 'removed'] as const).flatMap((how) =>
+    found[how].length === 0
       ? []
-      : [{ part, how, names: found.map(nameOf).filter((name) => name !== ''), count: found.length }];
-  return [
-    ...told(
-      'added',
-      now.filter((thing) => !old.has(thing.id)),
-    ),
-    ...told(
-      'changed',
-      now.filter((thing) => old.has(thing.id) && !same(old.get(thing.id), thing)),
-    ),
-    ...told(
-      'removed',
-      before.filter((thing) => !kept.has(thing.id)),
-    ),
-  ];
+      : [
+          {
+            part,
+            how,
+            names: found[how].map(({ called }) => called).filter((name) => name !== ''),
+            count: found[how].length,
+          },
+        ],
+  );
 }

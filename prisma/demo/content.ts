@@ -361,6 +361,8 @@ export function correctedDemoContent(moments: Moments, published: Content): Cont
           'Take two small rings. The second goes through both rings of the first pair, and the clasp catches that ring: two wires side by side hold the clasp open.',
         affects: 'Everyone who made up a kit before this correction: add one small copper ring.',
         kitsChange: true,
+        of: null,
+        effects: [],
         revision: null,
       },
     ],

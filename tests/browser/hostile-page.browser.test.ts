@@ -52,6 +52,8 @@ describe.skipIf(!existsSync(adversarial))('hostile strings', () => {
           right: title(9),
           affects: title(4),
           kitsChange: true,
+          of: null,
+          effects: [],
           revision: null,
         },
       ],

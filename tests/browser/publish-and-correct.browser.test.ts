@@ -134,7 +134,7 @@ describe('from check to a corrected lesson', () => {
       corrections: [
         {
           ...{ id: 'co', kind: 'said wrongly', startMs: 9_000, endMs: 5_000, wrong: '', right: '' },
-          ...{ affects: '', kitsChange: false, revision: null },
+          ...{ affects: '', kitsChange: false, of: null, effects: [], revision: null },
         },
       ],
     });

@@ -8,7 +8,7 @@ import { saveDraft } from '#lib/bench/save-draft.ts';
 import { findDraft } from '#lib/data/lessons.ts';
 import { getRevision, listRevisions } from '#lib/data/revisions.ts';
 import { emptyCorrection } from '#lib/lesson/corrections.ts';
-import { cuesMoved, kitChanges, textChanges } from '#lib/lesson/revision-texts.ts';
+import { cueChanges, kitChanges, textChanges } from '#lib/lesson/revision-texts.ts';
 import { aContent } from '#tests/support/a-content.ts';
 import { aLesson } from '#tests/support/a-lesson.ts';
 import { testDatabase } from '#tests/support/database.ts';
@@ -69,7 +69,7 @@ test('the draft becomes an earlier revision, corrections stay, and publishing ma
       ],
     },
   ]);
-  expect(cuesMoved(first, second)).toBe(1);
+  expect(cueChanges(first, second)).toEqual({ added: 0, removed: 0, reworded: 1, moved: 1 });
   const [kit] = kitChanges(first, second);
   const issuedIn = ({ kits }: typeof first, name: string): number => {
     const kind = content.ringKinds.find((one) => one.name === name)?.id;

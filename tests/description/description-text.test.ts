@@ -76,6 +76,8 @@ describe('description text', () => {
             right: 'eighteen',
             affects: 'everyone',
             kitsChange: true,
+            of: null,
+            effects: [],
             revision: 2,
           },
         ],

@@ -1,8 +1,17 @@
 /** Differences of two contents of a lesson: applied to the older they give the newer. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { revisionChangeWords } from '#app/words/revision-change.ts';
 import { applyChange, checkContent, type Draft } from '#lib/lesson/change.ts';
 import { draftChangesBetween } from '#lib/lesson/changes-between.ts';
+import {
+  type Content,
+  type ListField,
+  listField,
+  type ScalarField,
+  scalarField,
+} from '#lib/lesson/content.ts';
+import { emptyCorrection } from '#lib/lesson/corrections.ts';
 import { revisionDifference } from '#lib/lesson/revision-difference.ts';
 import { wordDifference } from '#lib/lesson/word-difference.ts';
 import { compareCues } from '#lib/transcript/cue.ts';
@@ -43,49 +52,81 @@ describe('texts by word', () => {
   });
 });
 
-const aDraft = fc
+/** Twice the same lesson with every field of it said otherwise, and a pick of both. */
+const one = checked(
+  aContent({
+    corrections: ['a', 'b', 'c'].map((id) => ({ ...emptyCorrection(id), wrong: `wrong ${id}` })),
+    links: ['a', 'b'].map((id) => ({ id, label: `link ${id}`, address: `https://${id}.example/` })),
+    start: aContent()
+      .finishing.slice(0, 2)
+      .map((item) => ({ ...item, id: `start-${item.id}` })),
+    steps: ['step-a', 'step-b'].map((id) => ({ id, sentence: `Do ${id}.`, atMs: 9_000, pictureText: '' })),
+    runs: ['run-a', 'run-b'].map((id) => ({ id, unit: '', repeats: 2, swaps: [] })),
+    cautions: ['ca-1', 'ca-2'].map((id) => ({ id, of: null, text: `Mind ${id}.` })),
+  }),
+);
+const SCALARS_OTHERWISE: Partial<Content> = {
+  ...{ title: 'Other title', summary: 'Other.', weave: 'box', otherNames: 'inca', licence: 'None.' },
+  ...{ difficulty: 'sure hands', leaning: 'left', language: 'en-GB', prepareMinutes: 3, makeMinutes: null },
+  ...{ currency: 'CHF', sample: null, kitRules: { ...one.kitRules, sparePercent: 5 } },
+  ...{ endsAfter: 'repeat-2', ends: { first: [], last: [] }, dismissed: ['licence-missing'] },
+};
+/** What of an item is said otherwise, in each list. */
+const OTHERWISE: Readonly<Record<ListField, Readonly<Record<string, unknown>>>> = {
+  chapters: { title: 'Otherwise' },
+  ringKinds: { colour: 'deep blue' },
+  start: { sentence: 'Otherwise.' },
+  repeat: { carries: [{ ringKind: 'small', count: 9 }] },
+  finishing: { atMs: 77_000 },
+  runs: { repeats: null },
+  steps: { pictureText: 'Otherwise.' },
+  sizes: { bodyMm: 201 },
+  materials: { quantityMilli: 2_500 },
+  cautions: { text: 'Otherwise.' },
+  corrections: { affects: 'nobody' },
+  links: { label: 'Otherwise' },
+};
+
+function checked(candidate: unknown): Content {
+  const read = checkContent(candidate);
+  if (!read.ok) throw new Error(JSON.stringify(read.fault));
+  return read.value;
+}
+
+/** Some of a list's items in any order, each as it is or said otherwise. */
+const aListOf = (list: ListField) =>
+  fc
+    .shuffledSubarray([...one[list]] as { readonly id: string }[])
+    .chain((items) =>
+      fc
+        .array(fc.boolean(), { minLength: items.length, maxLength: items.length })
+        .map((otherwise) => items.map((item, k) => (otherwise[k] ? { ...item, ...OTHERWISE[list] } : item))),
+    );
+
+const aDraft: fc.Arbitrary<Draft> = fc
   .record({
+    scalars: fc.subarray(Object.keys(SCALARS_OTHERWISE) as ScalarField[]),
+    lists: fc.record(Object.fromEntries(listField.options.map((list) => [list, aListOf(list)]))),
     title: aText,
-    chapters: fc.uniqueArray(fc.tuple(fc.integer({ min: 0, max: 9 }), fc.nat(90_000), aText), {
-      selector: ([id]) => id,
-      maxLength: 8,
-    }),
     cues: fc.uniqueArray(fc.tuple(fc.integer({ min: 0, max: 19 }), fc.nat(90_000), aText), {
       selector: ([id]) => id,
       maxLength: 16,
     }),
-    sizes: fc.uniqueArray(fc.tuple(fc.integer({ min: 0, max: 5 }), fc.integer({ min: 100, max: 300 })), {
-      selector: ([id]) => id,
-      maxLength: 4,
-    }),
   })
-  .map(({ title, chapters, cues, sizes }): Draft => {
-    const content = checkContent(
-      aContent({
-        title: title.replaceAll('\n', ' ').trim() || 'A lesson',
-        chapters: chapters.map(([id, startMs, text]) => ({
-          id: `ch-${id}`,
-          kind: 'setup' as const,
-          title: text.replaceAll('\n', ' ').trim(),
-          startMs,
-        })),
-        sizes: sizes.map(([id, bodyMm]) => ({ id: `size-${id}`, name: `size ${id}`, bodyMm })),
-      }),
-    );
-    if (!content.ok) throw new Error(JSON.stringify(content.fault));
-    return {
-      content: content.value,
-      cues: cues
-        .map(([id, startMs, text]) => ({
-          id: `cue-${id}`,
-          startMs,
-          endMs: startMs + 900,
-          text,
-          settings: '',
-        }))
-        .toSorted(compareCues),
-    };
-  });
+  .map(({ scalars, lists, title, cues }) => ({
+    content: checked({
+      ...one,
+      ...Object.fromEntries(scalars.map((field) => [field, SCALARS_OTHERWISE[field]])),
+      ...(scalars.includes('title') ? { title: title.replaceAll('\n', ' ').trim() || 'A lesson' } : {}),
+      ...lists,
+    }),
+    cues: cues
+      .map(([id, startMs, text]) => ({
+        ...{ id: `cue-${id}`, startMs, text, settings: '' },
+        endMs: startMs + 900,
+      }))
+      .toSorted(compareCues),
+  }));
 
 describe('revisions', () => {
   test('the changes between two, made on the older, give the newer byte for byte', () => {
@@ -98,26 +139,75 @@ describe('revisions', () => {
     );
   });
 
+  test('every part of a lesson is tried', () => {
+    expect(new Set(Object.keys(SCALARS_OTHERWISE))).toEqual(new Set(scalarField.options));
+    for (const list of listField.options) expect(one[list].length, list).toBeGreaterThan(0);
+  });
+
   test('what is told of two is told exactly where they differ, with the right counts', () => {
     fc.assert(
       fc.property(aDraft, aDraft, (older, newer) => {
         const told = revisionDifference({ ...older, recording: null }, { ...newer, recording: null });
-        const ids = (list: readonly { readonly id: string }[]) => new Set(list.map(({ id }) => id));
-        for (const [part, before, now] of [
-          ['chapters', older.content.chapters, newer.content.chapters],
-          ['transcript', older.cues, newer.cues],
-          ['sizes', older.content.sizes, newer.content.sizes],
-        ] as const) {
-          const count = (how: string) => told.find((one) => one.part === part && one.how === how)?.count ?? 0;
-          const all: readonly { readonly id: string }[] = now;
-          expect(count('added')).toBe(all.filter(({ id }) => !ids(before).has(id)).length);
-          expect(count('removed')).toBe(
-            (before as readonly { readonly id: string }[]).filter(({ id }) => !ids(now).has(id)).length,
-          );
+        const expected = expectedBetween(older, newer);
+        expect(new Map(told.map(({ part, how, count }) => [`${part} ${how}`, count]))).toEqual(expected);
+        // The public sentence says that number, or names the one thing.
+        for (const change of told) {
+          const words = revisionChangeWords(change);
+          expect(words).toContain(change.how);
+          if (!(change.part in FIELDS)) expect(words).toMatch(new RegExp(`^${change.count} `));
+          const { content } = change.how === 'removed' ? older : newer;
+          if (change.part === 'sizes')
+            expect(content.sizes.map(({ name }) => name)).toEqual(expect.arrayContaining([...change.names]));
         }
-        expect(told.some(({ part }) => part === 'title')).toBe(older.content.title !== newer.content.title);
       }),
       runs,
     );
   });
 });
+
+/** Parts that are told as one thing, and what of a lesson they are about. */
+const FIELDS: Readonly<Record<string, readonly (ScalarField | 'runs')[]>> = {
+  title: ['title'],
+  summary: ['summary'],
+  weave: ['weave', 'otherNames'],
+  difficulty: ['difficulty'],
+  leaning: ['leaning'],
+  language: ['language'],
+  times: ['prepareMinutes', 'makeMinutes'],
+  sample: ['sample'],
+  'kit rules': ['kitRules'],
+  currency: ['currency'],
+  licence: ['licence'],
+  ends: ['endsAfter', 'ends'],
+  runs: ['runs'],
+};
+
+/** How many things of each part are added, changed and removed, by its own count. */
+function expectedBetween(older: Draft, newer: Draft): ReadonlyMap<string, number> {
+  const expected = new Map<string, number>();
+  const lists = listField.options.filter((each) => each !== 'runs');
+  for (const list of [...lists, 'transcript'] as const) {
+    const of = ({ content, cues }: Draft) =>
+      new Map((list === 'transcript' ? cues : content[list]).map((item) => [item.id, JSON.stringify(item)]));
+    const [before, now] = [of(older), of(newer)];
+    const count = (how: string, ids: readonly string[]) =>
+      ids.length > 0 && expected.set(`${list} ${how}`, ids.length);
+    count(
+      'added',
+      [...now.keys()].filter((id) => !before.has(id)),
+    );
+    count(
+      'changed',
+      [...now.keys()].filter((id) => before.has(id) && before.get(id) !== now.get(id)),
+    );
+    count(
+      'removed',
+      [...before.keys()].filter((id) => !now.has(id)),
+    );
+  }
+  for (const [part, fields] of Object.entries(FIELDS)) {
+    const of = ({ content }: Draft) => JSON.stringify(fields.map((field) => content[field]));
+    if (of(older) !== of(newer)) expected.set(`${part} changed`, 1);
+  }
+  return expected;
+}

@@ -19,6 +19,8 @@ const CORRECTION = {
   right: '18 SWG',
   affects: 'everyone',
   kitsChange: false,
+  of: null,
+  effects: [],
   revision: null,
 } as const;
 

@@ -12,6 +12,8 @@ const CORRECTION = {
   right: 'four small rings',
   affects: 'holders of a kit',
   kitsChange: true,
+  of: null,
+  effects: [],
   revision: null,
 } as const;
 const toFreeze = (over: Partial<ToFreeze> = {}): ToFreeze => ({

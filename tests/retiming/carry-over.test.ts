@@ -62,6 +62,8 @@ const aDraft = fc
           right: 'Right',
           affects: '',
           kitsChange: false,
+          of: null,
+          effects: [],
           revision: k === 0 ? 1 : null,
         })),
       }),

@@ -1,9 +1,10 @@
 'use client';
 /** What the recording says aloud beside what the lesson says in writing; what differs can become a correction. */
 import { useState } from 'react';
-import { factWords, rightWords, writtenWords } from '#app/words/misheard-words.ts';
+import { factWords, valuesToCorrect, writtenWords } from '#app/words/misheard-words.ts';
 import type { ComparedFact } from '#lib/facts/compare-facts.ts';
 import { isCorrected, type SaidAloud as Said } from '#lib/facts/spoken-findings.ts';
+import { emptyCorrection } from '#lib/lesson/corrections.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
 import { useDraft } from '../draft.client.tsx';
 import { ProposedSteps } from './proposed-steps.client.tsx';
@@ -17,17 +18,13 @@ export function SaidAloud({ said, bench }: { readonly said: Said; readonly bench
 
   const correct = (compared: ComparedFact) => {
     const id = crypto.randomUUID();
-    const { startMs, endMs, quote } = compared.fact;
+    const { startMs, endMs, ringKinds } = compared.fact;
     const item = {
-      id,
-      kind: 'said wrongly' as const,
+      ...emptyCorrection(id),
+      ...valuesToCorrect(compared),
       startMs,
       endMs,
-      wrong: `I said: “${quote}”`,
-      right: rightWords(compared),
-      affects: '',
-      kitsChange: false,
-      revision: null,
+      of: ringKinds.length === 1 ? (ringKinds[0] ?? null) : null,
     };
     change([{ kind: 'put', list: 'corrections', item }], 'begin a correction');
     setBegun(id);

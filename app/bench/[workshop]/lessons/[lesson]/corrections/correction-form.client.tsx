@@ -3,7 +3,9 @@
 import { useEffect, useRef } from 'react';
 import { CORRECTION_KINDS, type Correction } from '#lib/lesson/content.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
+import { AboutField } from './about-field.client.tsx';
 import styles from './corrections.module.css';
+import { Effects } from './effects.client.tsx';
 import { SpanFields } from './span-fields.client.tsx';
 
 interface CorrectionFormProps {
@@ -79,6 +81,7 @@ export function CorrectionForm(props: CorrectionFormProps) {
           />
         </div>
       </div>
+      <AboutField correction={correction} onChange={onChange} />
       <SpanFields correction={correction} cues={cues} durationMs={props.durationMs} onChange={onChange} />
       <label className="tick">
         <input
@@ -88,7 +91,7 @@ export function CorrectionForm(props: CorrectionFormProps) {
         />
         Kits change by it
       </label>
-      <Proposals correction={correction} cues={cues} bench={bench} />
+      <Effects correction={correction} bench={bench} />
       {mayEdit ? (
         <p className={styles.end}>
           <button type="button" className="alarm" onClick={() => props.onRemove(id)}>
@@ -99,39 +102,3 @@ export function CorrectionForm(props: CorrectionFormProps) {
     </fieldset>
   );
 }
-
-/** Where the content itself is to be put right: stating a correction does not do it. */
-const Proposals = ({
-  correction,
-  cues,
-  bench,
-}: Pick<CorrectionFormProps, 'correction' | 'cues' | 'bench'>) => {
-  const { startMs, endMs, kind } = correction;
-  const cue =
-    startMs === null || endMs === null
-      ? undefined
-      : cues.find((candidate) => candidate.startMs < endMs && candidate.endMs > startMs);
-  return (
-    <div className={styles.proposals}>
-      <p>Then put the lesson itself right:</p>
-      <ul>
-        {cue ? (
-          <li>
-            <a href={`${bench}/transcript#${encodeURIComponent(cue.id)}`}>Change the cue text here</a>: “
-            {cue.text.slice(0, 80)}”
-          </li>
-        ) : null}
-        {kind === 'kit wrong' || correction.kitsChange ? (
-          <li>
-            <a href={`${bench}/making`}>Change the rings and materials</a>, then{' '}
-            <a href={`${bench}/kit`}>read the kit</a>
-          </li>
-        ) : (
-          <li>
-            <a href={`${bench}/making`}>Change the making</a>
-          </li>
-        )}
-      </ul>
-    </div>
-  );
-};

@@ -2,6 +2,7 @@
 
 import Link from 'next/link';
 import { useState } from 'react';
+import { putRightWords } from '#app/words/effect-words.ts';
 import type { Correction } from '#lib/lesson/content.ts';
 import { correctionsNewestFirst, emptyCorrection, isPublished } from '#lib/lesson/corrections.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
@@ -67,6 +68,11 @@ export function Corrections({ bench, published, durationMs }: CorrectionsProps) 
               State a correction
             </button>
           ) : null}
+          {drafted.length > 0 && published !== null ? (
+            <a className="button quiet" href={`${bench}/corrections/revisions?newer=draft`}>
+              See all that would change
+            </a>
+          ) : null}
           {drafted.length > 0 ? (
             <a className="button" href={`${bench}/check`}>
               Check and publish revision {(published ?? 0) + 1}
@@ -94,7 +100,8 @@ export function Corrections({ bench, published, durationMs }: CorrectionsProps) 
                 </p>
                 <p className="soft">
                   Concerns: {correction.affects}{' '}
-                  {correction.kitsChange ? 'Kits change.' : 'Kits stay as they are.'}
+                  {correction.kitsChange ? 'Kits change.' : 'Kits stay as they are.'}{' '}
+                  {putRightWords(correction.effects)}
                 </p>
               </li>
             ))}

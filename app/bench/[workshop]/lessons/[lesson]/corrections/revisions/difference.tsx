@@ -1,7 +1,10 @@
-/** Texts word by word, and kits number by number. */
+/** Texts word by word, kits number by number, and whatever is given out line by line. */
+import type { ChangedLine } from '#lib/description/changed-lines.ts';
 import { formatMoney } from '#lib/kit/money.ts';
 import type { KitChange, TextChange } from '#lib/lesson/revision-texts.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
+import { WordParts } from '../word-parts.tsx';
+import styles from './revisions.module.css';
 
 const PART: Readonly<Record<TextChange['part'], string>> = {
   title: 'Title',
@@ -16,8 +19,15 @@ const PART: Readonly<Record<TextChange['part'], string>> = {
 /** More would be a page that nobody reads. */
 const MOST_SHOWN = 300;
 
+const Unchanged = ({ of }: { readonly of: string }) => (
+  <>
+    <h4>{of}</h4>
+    <p className="soft">Nothing differs.</p>
+  </>
+);
+
 export function TextChanges({ changes }: { changes: readonly TextChange[] }) {
-  if (changes.length === 0) return null;
+  if (changes.length === 0) return <Unchanged of="Words" />;
   return (
     <>
       <h4>Words</h4>
@@ -29,12 +39,7 @@ export function TextChanges({ changes }: { changes: readonly TextChange[] }) {
               {PART[part]}
               {atMs === null ? '' : `, ${formatTimeCode(atMs)}`}:
             </strong>{' '}
-            {parts.map(({ how, text }, k) => {
-              const key = `${k} ${how}`;
-              if (how === 'removed') return <del key={key}>{text}</del>;
-              if (how === 'added') return <ins key={key}>{text}</ins>;
-              return <span key={key}>{text}</span>;
-            })}
+            <WordParts parts={parts} />
           </li>
         ))}
       </ul>
@@ -53,7 +58,7 @@ export function KitChanges({
   before: string;
   now: string;
 }) {
-  if (changes.length === 0) return null;
+  if (changes.length === 0) return <Unchanged of="Kits by size" />;
   const cost = (minor: number | null, currency: string): string =>
     minor === null ? 'no kit' : formatMoney(minor, currency);
   return (
@@ -74,11 +79,19 @@ export function KitChanges({
             </tr>
           </thead>
           <tbody>
-            {changes.flatMap(({ size, rings, costMinor }) => [
+            {changes.flatMap(({ size, rings, materials, costMinor }) => [
               ...rings.map(({ ringKind, before: was, now: is }) => (
                 <tr key={`${size} ${ringKind}`}>
                   <td>{size}</td>
                   <td>{ringKind}</td>
+                  <td className="number">{was}</td>
+                  <td className="number">{is}</td>
+                </tr>
+              )),
+              ...materials.map(({ name, before: was, now: is }) => (
+                <tr key={`${size} material ${name}`}>
+                  <td>{size}</td>
+                  <td>{name}</td>
                   <td className="number">{was}</td>
                   <td className="number">{is}</td>
                 </tr>
@@ -97,6 +110,40 @@ export function KitChanges({
           </tbody>
         </table>
       </div>
+    </>
+  );
+}
+
+export interface LinesProps {
+  /** What is given out: a file, a page, a sheet. */
+  readonly of: string;
+  /** Told above the lines. */
+  readonly note?: string;
+  readonly lines: readonly ChangedLine[];
+}
+
+export function LineChanges({ of, note, lines }: LinesProps) {
+  if (lines.length === 0) return <Unchanged of={of} />;
+  const differing = lines.filter(({ is }) => is !== 'same').length;
+  return (
+    <>
+      <h4>{of}</h4>
+      {note && <p>{note}</p>}
+      <details className={styles.lines}>
+        <summary>{differing === 1 ? 'One line differs' : `${differing} lines differ`}</summary>
+        <ul>
+          {lines.slice(0, MOST_SHOWN).map(({ is, line }, place) => (
+            // The same line may stand in a text twice.
+            // biome-ignore lint/suspicious/noArrayIndexKey: lines have no other name than their place
+            <li key={place}>
+              {is === 'gone' && <del>{line}</del>}
+              {is === 'new' && <ins>{line}</ins>}
+              {is === 'same' && <span className="soft">{line}</span>}
+            </li>
+          ))}
+        </ul>
+        {lines.length > MOST_SHOWN && <p>{lines.length - MOST_SHOWN} more lines.</p>}
+      </details>
     </>
   );
 }

@@ -1,0 +1,29 @@
+/** What the lesson page says, as lines in its order: to show what of it changes, without the page's look. */
+import { formatTimeCode } from '#lib/time/time-code.ts';
+import { cautionWords } from './cautions.ts';
+import type { Content } from './content.ts';
+import { perWord, quantityWord, ringFacts } from './making-words.ts';
+import { PART_TITLES, pageSteps } from './page-steps.ts';
+
+/** Captions, kits and corrections are not among them: they are told on their own. */
+export function pageLines(content: Content): readonly string[] {
+  const at = (ms: number | null): string => (ms === null ? '' : ` (${formatTimeCode(ms)})`);
+  return [
+    content.title,
+    content.summary,
+    [content.weave, content.otherNames].filter((name) => name !== '').join(', '),
+    ...content.chapters.map(({ title, startMs }) => `Chapter ${formatTimeCode(startMs)} ${title}`),
+    ...content.cautions.map((caution) => `Caution: ${cautionWords(caution).text}`),
+    ...content.ringKinds.map((kind) => `${kind.name}: ${ringFacts(kind)}`),
+    ...content.materials.map(({ name, quantityMilli, unit, per, note }) =>
+      [`${name}: ${quantityWord(quantityMilli, unit)}`, perWord(per), note]
+        .filter((text) => text !== '')
+        .join(' '),
+    ),
+    ...pageSteps(content).map(
+      ({ part, number, sentence, atMs }) => `${PART_TITLES[part]}, ${number}${at(atMs)}: ${sentence}`,
+    ),
+    ...content.links.map(({ label, address }) => `${label} ${address}`),
+    content.licence,
+  ].filter((line) => line.trim() !== '');
+}
