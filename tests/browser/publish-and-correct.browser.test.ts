@@ -91,7 +91,7 @@ describe('from check to a corrected lesson', () => {
     await page.keyboard.type('gauge');
     await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');
-    expect(await page.getByLabel('From', { exact: true }).inputValue()).toBe('0:31.000');
+    await expect.poll(() => page.getByLabel('From', { exact: true }).inputValue()).toBe('0:31.000');
     await waitUntilSaved(page);
 
     await page.getByRole('link', { name: 'Check and publish revision 2' }).focus();
