@@ -4,6 +4,7 @@
  * effect is a change of the draft like any other, and is noted in the
  * correction, so that it can be taken back and told.
  */
+import { metalNameOf } from '#lib/rings/metals.ts';
 import { parseSize } from '#lib/rings/parse-size.ts';
 import type { Change, Draft } from './change.ts';
 import { type Content, type Correction, type CorrectionEffect, SEQUENCE_PARTS } from './content.ts';
@@ -203,7 +204,7 @@ function countEffects(
     const units = unitsOf(name);
     return units.length > 0 && units.every(({ key }) => words.has(key));
   };
-  const named = content.ringKinds.filter(says).map(({ id }) => id);
+  const named = ringKindsNamed(content, words);
   const isOfRings = (id: string, ringKind: string): boolean =>
     named.length > 0 ? named.includes(ringKind) : words.has('ring') || isNear(id);
   const effect = (of: string, field: string): CorrectionEffect => ({
@@ -228,6 +229,16 @@ function countEffects(
       .filter((field) => content[field] === was && words.has('minute'))
       .map((field) => effect(field, 'value')),
   ];
+}
+
+/** Ids of the ring kinds of whose name, colour and metal most is said; none where nothing is. */
+function ringKindsNamed({ ringKinds }: Content, words: ReadonlySet<string>): readonly string[] {
+  const said = ringKinds.map((kind) => {
+    const keys = unitsOf(`${kind.name} ${kind.colour} ${metalNameOf(kind)}`).map(({ key }) => key);
+    return [...new Set(keys)].filter((key) => key !== 'ring' && words.has(key)).length;
+  });
+  const most = Math.max(...said);
+  return most === 0 ? [] : ringKinds.filter((_, k) => said[k] === most).map(({ id }) => id);
 }
 
 /** What is right for safety is a caution too, where none says it yet. */

@@ -2,10 +2,11 @@
 import { formatTimeCode } from '#lib/time/time-code.ts';
 import { cautionWords } from './cautions.ts';
 import type { Content } from './content.ts';
+import { correctionsNewestFirst } from './corrections.ts';
 import { perWord, quantityWord, ringFacts } from './making-words.ts';
 import { PART_TITLES, pageSteps } from './page-steps.ts';
 
-/** Captions, kits and corrections are not among them: they are told on their own. */
+/** Captions and kits are not among them: they are told on their own. */
 export function pageLines(content: Content): readonly string[] {
   const at = (ms: number | null): string => (ms === null ? '' : ` (${formatTimeCode(ms)})`);
   return [
@@ -13,6 +14,10 @@ export function pageLines(content: Content): readonly string[] {
     content.summary,
     [content.weave, content.otherNames].filter((name) => name !== '').join(', '),
     ...content.chapters.map(({ title, startMs }) => `Chapter ${formatTimeCode(startMs)} ${title}`),
+    ...correctionsNewestFirst(content.corrections).map(
+      ({ kind, wrong, right, affects }) =>
+        `Correction, ${kind}: ${wrong} Right: ${right} Concerns: ${affects}`,
+    ),
     ...content.cautions.map((caution) => `Caution: ${cautionWords(caution).text}`),
     ...content.ringKinds.map((kind) => `${kind.name}: ${ringFacts(kind)}`),
     ...content.materials.map(({ name, quantityMilli, unit, per, note }) =>

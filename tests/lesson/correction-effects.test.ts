@@ -146,6 +146,17 @@ describe('what a correction proposes', () => {
     expect(places(near)).toEqual([['cue text', 'c3', 'text', 'And three aluminium rings.']]);
   });
 
+  test('rings of another colour are not counted', () => {
+    const content = aContent({
+      repeat: aContent().repeat.map((item, k) =>
+        k === 1 ? { ...item, carries: [{ ringKind: 'aluminium', count: 2 }] } : item,
+      ),
+    });
+    expect(places(proposeEffects({ content, cues: [] }, counted))).toEqual([
+      ['count', 'repeat-1', 'carries/0/count', '3'],
+    ]);
+  });
+
   test('what it is about counts as its own place', () => {
     const about = proposeEffects(draft, { ...counted, startMs: null, endMs: null, of: 'repeat-1' });
     expect(about[0]).toMatchObject({ kind: 'count', of: 'repeat-1', isNear: true });
