@@ -10,6 +10,8 @@ import type { Rounding } from './making.ts';
  * takes a half up. Exact however large the product between is.
  */
 export function multiplyDivide(a: number, b: number, c: number, rounding: Rounding): number {
+  // A product that a number still holds to the unit needs no longer arithmetic.
+  if (a * b <= Number.MAX_SAFE_INTEGER) return divide(a * b, c, rounding);
   const product = BigInt(a) * BigInt(b);
   const divisor = BigInt(c);
   if (rounding === 'up') return Number((product + divisor - 1n) / divisor);
