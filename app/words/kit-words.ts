@@ -4,6 +4,7 @@ import type { LengthWorking, TargetWorking } from '#lib/kit/length.ts';
 import type { Rounding, SpareRule } from '#lib/kit/making.ts';
 import type { MaterialLine } from '#lib/kit/material-line.ts';
 import { formatDecimal } from '#lib/kit/parse-decimal.ts';
+import type { Certainty } from '#lib/kit/sample-fit.ts';
 import type { SpareWorking } from '#lib/kit/spare.ts';
 import { quantityWord } from '#lib/lesson/making-words.ts';
 import type { CountTerm, Prepared } from '#lib/weave/sequence.ts';
@@ -101,18 +102,23 @@ export function repeatsWithError({ repeats, certainty }: LengthWorking): string 
 function certaintyWords(working: LengthWorking): readonly string[] {
   const { certainty, repeats } = working;
   if (!certainty) return [];
-  const { errorMm, pieces, readingMm, scatterMm } = certainty;
-  const from =
-    pieces === 1
-      ? `one measured piece, read to ± ${mm(readingMm)}`
-      : `${pieces} measured pieces, ${
-          scatterMm === null ? `read to ± ${mm(readingMm)}` : `which lie ± ${mm(scatterMm)} off their line`
-        }`;
   const range =
     certainty.leastRepeats === certainty.mostRepeats
       ? 'The count of repeats stays the same for that.'
       : `So ${repeatsWithError(working)}: try the piece on before you finish it.`;
-  return [`From ${from}: ${repeatsWord(repeats)} may come out ± ${mm(errorMm)}. ${range}`];
+  return [
+    `From ${measuredWords(certainty)}: ${repeatsWord(repeats)} may come out ± ${mm(certainty.errorMm)}. ${range}`,
+  ];
+}
+
+/** `2 measured pieces, read to ± 0.5 mm, and a run measured over 8 repeats`. */
+function measuredWords({ pieces, runsOver, readingMm, scatterMm }: Certainty): string {
+  const off =
+    scatterMm === null ? `read to ± ${mm(readingMm)}` : `which lie ± ${mm(scatterMm)} off their line`;
+  const over = runsOver.map((repeats) => `a run measured over ${repeatsWord(repeats)}`).join(' and ');
+  if (pieces === 0) return `${over}, read to ± ${mm(readingMm)}`;
+  const measured = `${pieces === 1 ? 'one measured piece' : `${pieces} measured pieces`}, ${off}`;
+  return over === '' ? measured : `${measured}, and ${over}`;
 }
 
 /**

@@ -8,7 +8,7 @@ import { failed, ok, type Result } from '#lib/result.ts';
 import type { Run } from '#lib/weave/placement.ts';
 import { fixedRepeats, planRuns } from '#lib/weave/runs.ts';
 import type { KitRules, Rounding, Sample } from './making.ts';
-import { type Certainty, certaintyOf } from './sample-fit.ts';
+import { type Certainty, certaintyOf, type MeasuredStretch } from './sample-fit.ts';
 import { toMm, toTicks } from './ticks.ts';
 import { divide } from './whole.ts';
 
@@ -113,7 +113,8 @@ export function repeatsFor(
     });
   }
   const finished = fixed + growth.ticksOf(repeats);
-  const certainty = certaintyOf(sample, repeats);
+  const stretches = growth.stretchesOf(repeats);
+  const certainty = certaintyOf(sample, stretches);
   const off = certainty ? toTicks(certainty.errorMm) : 0;
   return ok({
     ...target.value,
@@ -123,7 +124,7 @@ export function repeatsFor(
     measured: sample.measured,
     rounding,
     repeats,
-    stretches: growth.stretchesOf(repeats).map(({ repeats: times, ticks }) => ({
+    stretches: stretches.map(({ repeats: times, ticks }) => ({
       repeats: times,
       perRepeatMm: toMm(ticks),
     })),
@@ -140,7 +141,7 @@ export function repeatsFor(
 
 interface Growth {
   /** What so many repeats add, in order. */
-  readonly stretchesOf: (repeats: number) => readonly { readonly repeats: number; readonly ticks: number }[];
+  readonly stretchesOf: (repeats: number) => readonly (MeasuredStretch & { readonly ticks: number })[];
   /** Ticks that so many repeats add together. */
   readonly ticksOf: (repeats: number) => number;
   /** Repeats that so many ticks take, rounded as said; may be below 1. */
@@ -153,12 +154,13 @@ function growthOf(sample: Sample, runs: readonly Run[]): Growth {
   const own = new Map(sample.runs.map(({ run, perRepeatMm }) => [run, Math.max(1, toTicks(perRepeatMm))]));
   if (!runs.some(({ id }) => own.has(id)))
     return {
-      stretchesOf: (repeats) => [{ repeats, ticks: step }],
+      stretchesOf: (repeats) => [{ run: null, repeats, ticks: step }],
       ticksOf: (repeats) => repeats * step,
       repeatsFor: (ticks, rounding) => divide(ticks, step, rounding),
     };
   const stretchesOf = (repeats: number) =>
     planRuns(runs, repeats).map(({ run, repeats: times }) => ({
+      run: run?.id ?? null,
       repeats: times,
       ticks: (run && own.get(run.id)) ?? step,
     }));

@@ -29,7 +29,14 @@ export const sample = z.object({
   pieces: z.array(samplePiece).max(20).readonly().default([]),
   /** What a repeat of a run adds, mm, where it is not what one repeat adds: another unit, or rings of another size. */
   runs: z
-    .array(z.object({ run: thingId, perRepeatMm: z.number().positive().max(10_000) }))
+    .array(
+      z.object({
+        run: thingId,
+        perRepeatMm: z.number().positive().max(10_000),
+        /** Over how many repeats it was measured; null where nobody said. */
+        overRepeats: z.int().min(1).max(10_000).nullable().default(null),
+      }),
+    )
     .max(100)
     .readonly()
     .default([]),

@@ -33,7 +33,7 @@ describe('measured pieces', () => {
     ];
     expect(fitSample(pieces)).toEqual({ ok: true, value: { perRepeatMm: 8.57, endsMm: 6.8 } });
     const sample = aSample({ perRepeatMm: 8.57, endsMm: 6.8, pieces, readingMm: 0.1 });
-    const certainty = certaintyOf(sample, 20);
+    const certainty = certaintyOf(sample, [{ run: null, repeats: 20 }]);
     expect(certainty?.scatterMm).toBeCloseTo(0.1225, 4);
     expect(certainty?.errorMm).toBeCloseTo(0.1225 * Math.sqrt(1 / 3 + 100 / 50), 4);
   });
@@ -49,13 +49,41 @@ describe('measured pieces', () => {
       pieces: [{ repeats: 10, mm: 92.6 }],
       readingMm: 0.5,
     });
-    expect(certaintyOf(sample, 20)?.errorMm).toBeCloseTo(1);
+    expect(certaintyOf(sample, [{ run: null, repeats: 20 }])?.errorMm).toBeCloseTo(1);
   });
 
   test('nothing is claimed where no reading is stated, or no piece', () => {
-    expect(certaintyOf(aSample({}), 10)).toBeNull();
-    expect(certaintyOf(aSample({ pieces: [{ repeats: 5, mm: 50 }] }), 10)).toBeNull();
-    expect(certaintyOf(aSample({ readingMm: 1 }), 10)).toBeNull();
+    expect(certaintyOf(aSample({}), [{ run: null, repeats: 10 }])).toBeNull();
+    expect(
+      certaintyOf(aSample({ pieces: [{ repeats: 5, mm: 50 }] }), [{ run: null, repeats: 10 }]),
+    ).toBeNull();
+    expect(certaintyOf(aSample({ readingMm: 1 }), [{ run: null, repeats: 10 }])).toBeNull();
+  });
+
+  // By hand, each length read to ± 0.5 mm: the line through 8 and 13 repeats at 10 gives 0.5 x sqrt(1/2 + 0.5^2/12.5)
+  // = 0.3606; 6 repeats of a run measured over 4: 0.75; together sqrt(0.3606^2 + 0.75^2) = 0.8322.
+  test('a run of its own length adds its own error, whichever stretches it is in', () => {
+    const pieces = [
+      { repeats: 8, mm: 80 },
+      { repeats: 13, mm: 130 },
+    ];
+    const runs = [{ run: 'motif', perRepeatMm: 14, overRepeats: 4 }];
+    const sample = aSample({ perRepeatMm: 10, endsMm: 0, pieces, runs, readingMm: 0.5 });
+    const stretches = [
+      { run: 'before', repeats: 5 },
+      { run: 'motif', repeats: 3 },
+      { run: 'after', repeats: 5 },
+      { run: 'motif', repeats: 3 },
+    ];
+    expect(certaintyOf(sample, stretches)).toMatchObject({ pieces: 2, runsOver: [4] });
+    expect(certaintyOf(sample, stretches)?.errorMm).toBeCloseTo(0.8322, 3);
+    const unsaid = { ...sample, runs: [{ run: 'motif', perRepeatMm: 14, overRepeats: null }] };
+    expect(certaintyOf(unsaid, stretches)).toBeNull();
+    expect(certaintyOf(unsaid, [{ run: 'before', repeats: 10 }])?.errorMm).toBeCloseTo(0.3606, 3);
+    // Runs alone, all measured: no piece is needed; what is not of them needs one.
+    const alone = { ...sample, pieces: [] };
+    expect(certaintyOf(alone, [{ run: 'motif', repeats: 6 }])?.errorMm).toBeCloseTo(0.75);
+    expect(certaintyOf(alone, stretches)).toBeNull();
   });
 
   // By hand: pieces of 8 and 13 read to ± 1: at 19, 1 x sqrt(1/2 + 8.5^2/12.5) = 2.506 mm. Target 185: x = 18.419,

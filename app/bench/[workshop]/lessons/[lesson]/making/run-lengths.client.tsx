@@ -1,9 +1,12 @@
 'use client';
 /** What a repeat of each run adds, where runs differ: another unit, or rings of another size. */
+import { Fragment } from 'react';
 import type { Sample } from '#lib/kit/making.ts';
 import { useDraft } from '../draft.client.tsx';
 import fieldStyles from './fields/fields.module.css';
-import { LengthField } from './fields/number-field.client.tsx';
+import { LengthField, NumberField } from './fields/number-field.client.tsx';
+
+type RunLength = Sample['runs'][number];
 
 export interface RunLengthsProps {
   readonly lessonId: string;
@@ -14,9 +17,10 @@ export interface RunLengthsProps {
 export function RunLengths({ lessonId, sample, onTake }: RunLengthsProps) {
   const { content } = useDraft();
   if (content.runs.length === 0) return null;
-  const put = (run: string, perRepeatMm: number | null, typing: string) => {
+  const lengthOf = (run: string) => sample.runs.find((one) => one.run === run);
+  const put = (run: string, length: Omit<RunLength, 'run'> | null, typing: string) => {
     const others = sample.runs.filter((one) => one.run !== run);
-    onTake({ runs: perRepeatMm === null ? others : [...others, { run, perRepeatMm }] }, typing);
+    onTake({ runs: length === null ? others : [...others, { run, ...length }] }, typing);
   };
   return (
     <>
@@ -26,18 +30,41 @@ export function RunLengths({ lessonId, sample, onTake }: RunLengthsProps) {
         adds.
       </p>
       <div className={fieldStyles.grid}>
-        {content.runs.map((run, index) => (
-          <LengthField
-            key={run.id}
-            label={`A repeat of run ${index + 1} adds`}
-            place={`${lessonId}/run-length/${run.id}`}
-            mm={sample.runs.find((one) => one.run === run.id)?.perRepeatMm ?? null}
-            leastMm={0.01}
-            mostMm={10_000}
-            mayBeEmpty
-            onTake={(mm, typing) => put(run.id, mm, typing)}
-          />
-        ))}
+        {content.runs.map((run, index) => {
+          const length = lengthOf(run.id);
+          const overRepeats = length?.overRepeats ?? null;
+          return (
+            <Fragment key={run.id}>
+              <LengthField
+                label={`A repeat of run ${index + 1} adds`}
+                place={`${lessonId}/run-length/${run.id}`}
+                mm={length?.perRepeatMm ?? null}
+                leastMm={0.01}
+                mostMm={10_000}
+                mayBeEmpty
+                onTake={(mm, typing) =>
+                  put(run.id, mm === null ? null : { perRepeatMm: mm, overRepeats }, typing)
+                }
+              />
+              {length && (
+                <NumberField
+                  label={`Run ${index + 1} was measured over`}
+                  unit="repeats"
+                  place={`${lessonId}/run-over/${run.id}`}
+                  value={overRepeats}
+                  places={0}
+                  least={1}
+                  most={10_000}
+                  mayBeEmpty
+                  hint="How many of its repeats lay on the ruler; kits then tell how sure their length is."
+                  onTake={(over, typing) =>
+                    put(run.id, { perRepeatMm: length.perRepeatMm, overRepeats: over }, typing)
+                  }
+                />
+              )}
+            </Fragment>
+          );
+        })}
       </div>
     </>
   );
