@@ -30,6 +30,11 @@ export const Transcript = ({ cues, chapters, corrections, page }: TranscriptProp
       data-long={isLong || undefined}
     >
       <h2 id="transcript-title">Transcript</h2>
+      {cues.some(({ timing }) => timing === 'approximate') && (
+        <p className="soft" lang="en">
+          Some of these times are approximate: the words may be said a little earlier or later.
+        </p>
+      )}
       {inChapters(cues, chapters).map(({ chapter, said }) => (
         <details key={chapter?.id ?? 'before'} open={!isLong}>
           <summary>

@@ -42,6 +42,8 @@ export function findingWords({ code, name }: Finding): string {
       return 'There is no recording: pupils would have the steps alone.';
     case 'transcript-after-end':
       return 'Some of the transcript lies behind the end of the recording. Do the two belong together?';
+    case 'times-approximate':
+      return 'Some of the transcript’s times were spread, not heard: its captions may come early or late.';
     case 'chapters-missing':
       return 'There are no chapters: pupils cannot find the repeat unit again.';
     case 'chapter-late-start':

@@ -21,6 +21,7 @@ const PLACES: Readonly<Record<FindingCode, string>> = {
   'caution-empty': '{of}',
   'recording-missing': 'recording',
   'transcript-after-end': '{of}',
+  'times-approximate': '{of}',
   'chapters-missing': 'set-chapter',
   'chapter-late-start': '{of}',
   'chapter-short': '{of}',

@@ -35,6 +35,7 @@ export const FINDING_CODES = [
   'caution-empty',
   'recording-missing',
   'transcript-after-end',
+  'times-approximate',
   'chapters-missing',
   'chapter-late-start',
   'chapter-short',
@@ -156,6 +157,10 @@ const checkSource: Check = ({ content, cues, recording }) => [
     .filter((cue) => cue.startMs >= (recording?.durationMs ?? 0))
     .slice(0, 1)
     .map((cue) => warns('transcript-after-end', 'transcript', cue.id)),
+  ...(recording === null ? [] : cues)
+    .filter(({ timing }) => timing === 'approximate')
+    .slice(0, 1)
+    .map((cue) => warns('times-approximate', 'transcript', cue.id)),
 ];
 
 const checkChapters: Check = ({ content, recording }) => {

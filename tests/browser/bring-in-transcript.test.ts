@@ -2,6 +2,7 @@
 
 import type { Page } from 'playwright-core';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { writeChaptersWebVtt } from '#lib/chapters/chapters-webvtt.ts';
 import { writeWebVtt } from '#lib/transcript/webvtt-write.ts';
 import { someCues } from '#tests/support/a-lesson.ts';
 import { aReadyRecording } from '#tests/support/a-ready-recording.ts';
@@ -169,33 +170,57 @@ describe('bringing a transcript in', () => {
 });
 
 describe('files of the draft', () => {
+  /** What the browser's own track makes of a file. */
+  async function readByTrack(kind: 'captions' | 'chapters', written: string) {
+    await page.goto(app.address);
+    return page.evaluate(
+      async ([kind, file]) => {
+        const video = document.createElement('video');
+        const track = document.createElement('track');
+        track.kind = kind;
+        track.default = true;
+        track.src = URL.createObjectURL(new Blob([file], { type: 'text/vtt' }));
+        video.append(track);
+        document.body.append(video);
+        track.track.mode = 'hidden';
+        await new Promise((resolve, reject) => {
+          track.onload = resolve;
+          track.onerror = reject;
+        });
+        return Array.from(track.track.cues ?? [], (cue) => ({
+          startMs: Math.round(cue.startTime * 1000),
+          endMs: Math.round(cue.endTime * 1000),
+          text: (cue as VTTCue).getCueAsHTML().textContent,
+        }));
+      },
+      [kind, written] as const,
+    );
+  }
+
   test('the browser’s own track reads our captions as the cues that they were made of', async () => {
     const cues = someCues(40, (at) =>
       at % 3 === 0 ? `<b>${at}</b> & more -->` : `Ring ${at}\nand its pair`,
     );
-    await page.goto(app.address);
-    const read = await page.evaluate(async (file) => {
-      const video = document.createElement('video');
-      const track = document.createElement('track');
-      track.default = true;
-      track.src = URL.createObjectURL(new Blob([file], { type: 'text/vtt' }));
-      video.append(track);
-      document.body.append(video);
-      track.track.mode = 'hidden';
-      await new Promise((resolve, reject) => {
-        track.onload = resolve;
-        track.onerror = reject;
-      });
-      return Array.from(track.track.cues ?? [], (cue) => {
-        const shown = (cue as VTTCue).getCueAsHTML().textContent;
-        return {
-          startMs: Math.round(cue.startTime * 1000),
-          endMs: Math.round(cue.endTime * 1000),
-          text: shown,
-        };
-      });
-    }, writeWebVtt(cues));
+    const read = await readByTrack('captions', writeWebVtt(cues));
     expect(read).toEqual(cues.map(({ startMs, endMs, text }) => ({ startMs, endMs, text })));
+  });
+
+  test('and our chapters, each up to the next and the last to the end', async () => {
+    const titles = ['Rings & <wire>', 'The repeat --> again', 'Clasp'];
+    const chapters = titles.map((title, at) => ({
+      id: `chapter-${at}`,
+      kind: 'setup' as const,
+      title,
+      startMs: at * 61_001,
+    }));
+    const read = await readByTrack('chapters', writeChaptersWebVtt(chapters, 200_000));
+    expect(read).toEqual(
+      titles.map((text, at) => ({
+        startMs: at * 61_001,
+        endMs: at === 2 ? 200_000 : (at + 1) * 61_001,
+        text,
+      })),
+    );
   });
 
   test.each([

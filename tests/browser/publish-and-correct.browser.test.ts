@@ -59,6 +59,7 @@ const MENDED_AT: Readonly<Record<string, string>> = {
   'ring-kind-unknown': 'making: Opens',
   'sentence-missing': 'making: Sentence for the pupil',
   'summary-missing': 'making: Summary',
+  'times-approximate': 'transcript: 1:32 And so on.',
   'title-missing': 'making: Title of the lesson',
   'tools-missing': 'making: What',
   'transcript-after-end': 'transcript: 1:32 And so on.',
@@ -138,7 +139,14 @@ describe('from check to a corrected lesson', () => {
         },
       ],
     });
-    const late = { id: 'late', startMs: 92_000, endMs: 93_000, text: 'And so on.', settings: '' };
+    const late = {
+      id: 'late',
+      startMs: 92_000,
+      endMs: 93_000,
+      text: 'And so on.',
+      settings: '',
+      timing: 'approximate' as const,
+    };
     const taught = await aTaughtLesson(app, content, [...aTranscript, late]);
     const page = await browser.open();
     await signIn(page, app.address, app.db, taught.userId);
