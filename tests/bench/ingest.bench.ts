@@ -26,7 +26,7 @@ const ffmpeg = await testFfmpeg();
 const input = join(folder, 'camera.mkv');
 console.log(`Making ${seconds} s of 1080p …`);
 await makeWithFfmpeg(
-  ...['-f', 'lavfi', '-i', `testsrc2=size=1920x1080:rate=30:duration=${seconds},noise=alls=8:allf=t`],
+  ...['-f', 'lavfi', '-i', `testsrc2=size=1920x1080:rate=30:duration=${seconds},noise=alls=3:allf=t`],
   ...['-f', 'lavfi', '-i', `sine=frequency=330:duration=${seconds}`],
   // A codec that browsers do not play, so that a copy must be made.
   ...['-c:v', 'mpeg4', '-q:v', '5', '-c:a', 'flac', input],

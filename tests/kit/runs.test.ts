@@ -70,7 +70,7 @@ describe('runs of repeats in a kit', () => {
       run({ id: 'b', repeats: 6, swaps: [{ ringKind: 'copper', by: 'large' }] }),
       run({ id: 'c' }),
     ];
-    const sample = aSample({ perRepeatMm: 10, runs: [{ run: 'b', perRepeatMm: 14 }] });
+    const sample = aSample({ perRepeatMm: 10, runs: [{ run: 'b', perRepeatMm: 14, overRepeats: null }] });
     const kit = kitOf(chain({ runs, sample }), 184);
     expect(kit.length).toMatchObject({
       repeats: 16,
@@ -110,7 +110,7 @@ describe('properties of runs', () => {
       sample: aSample({
         perRepeatMm: 10,
         endsMm: 3,
-        runs: runs.map(({ mm }, i) => ({ run: `${i}`, perRepeatMm: mm / 10 })),
+        runs: runs.map(({ mm }, i) => ({ run: `${i}`, perRepeatMm: mm / 10, overRepeats: null })),
       }),
     }),
   );
