@@ -1,5 +1,7 @@
 /** The worker process: takes jobs from the queue. Any number may run, on any machine that sees the files. */
+import { bringInCopy } from '#lib/bench/bring-in-copy.ts';
 import { queueComparisons } from '#lib/bench/queue-comparisons.ts';
+import { resumeCopies } from '#lib/bench/resume-copies.ts';
 import { resumeRecordings } from '#lib/bench/resume-recordings.ts';
 import { environment } from '#lib/config/environment.ts';
 import { log } from '#lib/config/log.ts';
@@ -23,7 +25,11 @@ await queue.work('compare-recordings', (payload, attempt) => compareRecordings(w
 await queue.work('take-still', async (payload, { signal }) => {
   await takeStill(work, payload, signal);
 });
+await queue.work('bring-in-copy', (payload, attempt) =>
+  bringInCopy(work, payload, { ...attempt, largestBytes: environment().BENCHLEAF_LARGEST_RECORDING }),
+);
 await resumeRecordings(work, queue, new Date());
+await resumeCopies(work, queue, new Date());
 await queueComparisons(work, queue);
 process.send?.({ ready: true });
 log().info('The worker waits for jobs');

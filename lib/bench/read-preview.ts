@@ -11,6 +11,8 @@ interface Previewed {
   readonly lessonId: string;
   /** The number that it would get. */
   readonly number: number;
+  /** When it would be published; now where nobody says. */
+  readonly at?: Date;
 }
 
 /** Null where the workshop has no such lesson. Still keys stand for moments; the bench serves stills by moment. */
@@ -24,7 +26,7 @@ export async function readPreview(db: Database, at: Previewed): Promise<Revision
   );
   return freezeRevision({
     number: at.number,
-    publishedAt: new Date(),
+    publishedAt: at.at ?? new Date(),
     workshop: at.workshop,
     content: draft.content,
     cues: draft.cues,

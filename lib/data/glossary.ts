@@ -95,3 +95,14 @@ export async function forgetDecision(db: Queries, workshopId: string, pair: Pair
 
 export const countDecisions = (db: Queries, workshopId: string): Promise<number> =>
   db.heardDecision.count({ where: { workshopId } });
+
+/** Keeps a decision as it was made elsewhere. */
+export async function addDecision(
+  db: Queries,
+  workshopId: string,
+  decision: Pair & Pick<HeardDecision, 'taken' | 'never'>,
+  at: Date,
+): Promise<void> {
+  const { heard, instead, taken, never } = decision;
+  await db.heardDecision.create({ data: { workshopId, heard, instead, taken, never, updatedAt: at } });
+}

@@ -2,36 +2,52 @@
 import type { Queries } from './database.ts';
 import type { RecordingState } from './generated/client.ts';
 
-/** An upload, with whose it is. */
+/** An upload, with whose it is: of a recording, or of a portable copy. */
 export interface UploadRow {
-  readonly recordingId: string;
-  readonly state: RecordingState;
-  readonly name: string;
+  readonly of: 'recording' | 'copy';
+  readonly id: string;
+  readonly isReceiving: boolean;
   readonly sizeBytes: number;
-  readonly lessonId: string;
   readonly workshopSlug: string;
   readonly createdAt: Date;
 }
 
-export async function findUpload(db: Queries, recordingId: string): Promise<UploadRow | null> {
+export const findUpload = async (db: Queries, id: string): Promise<UploadRow | null> =>
+  (await findRecordingUpload(db, id)) ?? (await findCopyUpload(db, id));
+
+async function findCopyUpload(db: Queries, id: string): Promise<UploadRow | null> {
+  const row = await db.portableCopy.findUnique({
+    where: { id },
+    select: { state: true, sizeBytes: true, createdAt: true, workshop: { select: { slug: true } } },
+  });
+  return (
+    row && {
+      of: 'copy',
+      id,
+      isReceiving: row.state === 'receiving',
+      sizeBytes: Number(row.sizeBytes),
+      workshopSlug: row.workshop.slug,
+      createdAt: row.createdAt,
+    }
+  );
+}
+
+async function findRecordingUpload(db: Queries, recordingId: string): Promise<UploadRow | null> {
   const row = await db.recording.findUnique({
     where: { id: recordingId },
     select: {
       state: true,
-      originalName: true,
       sizeBytes: true,
-      lessonId: true,
       createdAt: true,
       lesson: { select: { workshop: { select: { slug: true } } } },
     },
   });
   return (
     row && {
-      recordingId,
-      state: row.state,
-      name: row.originalName,
+      of: 'recording',
+      id: recordingId,
+      isReceiving: row.state === 'receiving',
       sizeBytes: Number(row.sizeBytes),
-      lessonId: row.lessonId,
       workshopSlug: row.lesson.workshop.slug,
       createdAt: row.createdAt,
     }

@@ -38,6 +38,14 @@ export const jobKinds = {
     longestSeconds: 300,
     retries: 5,
   }),
+  /** Reads a portable copy that was sent to a workshop. */
+  'bring-in-copy': kind({
+    payload: z.object({ copyId: id }),
+    key: ({ copyId }) => copyId,
+    atOnce: 1,
+    longestSeconds: 12 * 3600,
+    retries: 5,
+  }),
   /** Compares the sound of a lesson's recording with that of one that may take its place. */
   'compare-recordings': kind({
     payload: z.object({ comparisonId: id }),

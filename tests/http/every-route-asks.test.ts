@@ -17,7 +17,7 @@ const METHODS = ['GET', 'HEAD', 'POST', 'PUT', 'PATCH', 'DELETE', 'OPTIONS'];
 const SMALLER = { viewer: null, editor: 'viewer', owner: 'editor' } as const;
 
 /** Ids of one workshop's things, by the names that they have in addresses. */
-const NAMES = ['workshop', 'member', 'invitation', 'lesson', 'recording', 'file', 'term'] as const;
+const NAMES = ['workshop', 'member', 'invitation', 'lesson', 'recording', 'file', 'term', 'copy'] as const;
 type Name = (typeof NAMES)[number];
 type Things = Readonly<Record<Name, string>>;
 
@@ -89,6 +89,10 @@ async function furnish(workshopId: string): Promise<Things> {
       },
     },
   });
+  const copy = randomUUID();
+  await app.db.portableCopy.create({
+    data: { id: copy, workshopId, userId: member.userId, state: 'refused', name: 'a.zip', sizeBytes: 3 },
+  });
   const term = randomUUID();
   await app.db.glossaryTerm.create({ data: { id: term, workshopId, term: 'maille', forms: [], sounds: [] } });
   return {
@@ -99,6 +103,7 @@ async function furnish(workshopId: string): Promise<Things> {
     recording,
     file,
     term,
+    copy,
   };
 }
 
@@ -110,6 +115,7 @@ const NOWHERE: Things = {
   recording: randomUUID(),
   file: randomUUID(),
   term: randomUUID(),
+  copy: randomUUID(),
 };
 
 function pathOf(door: Door, things: Things): string {

@@ -80,6 +80,9 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
     PUT: { who: 'owner', body: DEFAULT_SETUP },
     DELETE: { who: 'owner' },
   },
+  'api/workshops/[workshop]/portable-copy/route.ts': { GET: { who: 'owner' } },
+  'api/workshops/[workshop]/portable-copies/route.ts': { GET: { who: 'editor' } },
+  'api/workshops/[workshop]/portable-copies/[copy]/route.ts': { DELETE: { who: 'editor' } },
   'api/workshops/[workshop]/stock/route.ts': {
     GET: { who: 'viewer' },
     PUT: {
@@ -125,6 +128,7 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   [`${LESSON_API}/revisions/[number]/bring-back/route.ts`]: {
     POST: { who: 'editor', body: { saveId: '00000000-0000-4000-8000-000000000003', version: 1 } },
   },
+  [`${LESSON_API}/portable-copy/route.ts`]: { GET: { who: 'viewer' } },
   [`${LESSON_API}/exports/[file]/route.ts`]: { GET: { who: 'viewer' } },
   [`${LESSON_API}/kit-files/[file]/route.ts`]: { GET: { who: 'viewer' } },
   [`${LESSON_API}/pictures/route.ts`]: { POST: { who: 'viewer', body: NO_RINGS } },

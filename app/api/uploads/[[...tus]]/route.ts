@@ -1,6 +1,6 @@
 /**
- * Uploads of recordings (tus 1.0). Whoever creates one names the lesson and
- * must be allowed to edit it; the same is asked again at every later request
+ * Uploads of recordings and of portable copies (tus 1.0). Whoever creates one
+ * names the lesson, or the workshop alone for a copy, and must be allowed to edit it; the same is asked again at every later request
  * for the upload. Another's upload does not exist.
  */
 import { randomUUID } from 'node:crypto';
@@ -10,6 +10,7 @@ import { fault, withCaller } from '#app/http/with-member.ts';
 import { type Caller, roleSuffices } from '#lib/access/caller.ts';
 import { findMembership } from '#lib/access/session.ts';
 import { openBench } from '#lib/bench/bench.ts';
+import { finishCopyUpload } from '#lib/bench/finish-copy.ts';
 import { finishUpload } from '#lib/bench/finish-upload.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { environment } from '#lib/config/environment.ts';
@@ -36,15 +37,21 @@ async function create(request: Request, caller: Caller): Promise<Response> {
   if (!metadata) return fault(400, 'metadata-not-valid');
   const { workshop = '', lesson = '', filename = '' } = metadata;
   const membership = await findMembership(caller, workshop);
-  const opened = membership && (await openLesson(membership, lesson));
-  if (!membership || !opened) return fault(404, 'not-found');
+  const opened = membership && lesson !== '' ? await openLesson(membership, lesson) : null;
+  if (!membership || (lesson !== '' && !opened)) return fault(404, 'not-found');
   if (!roleSuffices(membership.role, 'editor')) return fault(403, 'role-too-small');
   const name =
     filename
       .replace(/\p{Cc}/gu, ' ')
       .trim()
-      .slice(0, 200) || 'recording';
-  return handleUpload(request, { recordingId: randomUUID(), lessonId: opened.id, name });
+      .slice(0, 200) || (opened ? 'recording' : 'copy');
+  const id = randomUUID();
+  return handleUpload(
+    request,
+    opened
+      ? { of: 'recording', id, lessonId: opened.id, name }
+      : { of: 'copy', id, workshopId: membership.workshop.id, userId: caller.userId, name },
+  );
 }
 
 async function mayUpload(caller: Caller, workshopSlug: string): Promise<boolean> {
@@ -62,15 +69,16 @@ async function goOn(request: Request, upload: UploadRow): Promise<Response> {
         'cache-control': 'no-store',
       },
     });
-  if (upload.state !== 'receiving') {
+  if (!upload.isReceiving) {
     // Its bytes may have been moved already; that they are all there can still be asked.
     return request.method === 'HEAD' ? complete() : fault(410, 'upload-is-complete');
   }
   const { BENCHLEAF_FILES } = environment();
-  const { recordingId, sizeBytes } = upload;
-  if (request.method === 'HEAD' && (await arrived(BENCHLEAF_FILES, recordingId))?.bytes === sizeBytes) {
+  const { id, sizeBytes } = upload;
+  if (request.method === 'HEAD' && (await arrived(BENCHLEAF_FILES, id))?.bytes === sizeBytes) {
     // The process was killed between the last byte and the step after it.
-    await finishUpload(openBench(), await queue(), BENCHLEAF_FILES, recordingId);
+    const finish = upload.of === 'copy' ? finishCopyUpload : finishUpload;
+    await finish(openBench(), await queue(), BENCHLEAF_FILES, id);
     return complete();
   }
   return handleUpload(request);

@@ -1,0 +1,18 @@
+/** A lesson as a folder of plain files; `?draft=no` leaves out what is not published. */
+import { answerZip } from '#app/http/answer-zip.ts';
+import { fault, withMember } from '#app/http/with-member.ts';
+import type { LessonParams } from '#app/http/with-recording.ts';
+import { below, inTurn, lessonEntries } from '#app/portable/lesson-entries.ts';
+import { gatherLesson } from '#lib/bench/gather-copy.ts';
+import { database } from '#lib/data/database.ts';
+import { openStorage } from '#lib/storage/open-storage.ts';
+
+export const GET = withMember<LessonParams>('viewer', async (request, { workshop }, { lesson }) => {
+  const withDraft = new URL(request.url).searchParams.get('draft') !== 'no';
+  const copy = await gatherLesson(
+    { db: database(), storage: openStorage() },
+    { workshop, lessonId: lesson, withDraft },
+  );
+  if (!copy) return fault(404, 'not-found');
+  return answerZip(inTurn(below(copy.slug, lessonEntries(copy))), `${copy.slug}.zip`);
+});

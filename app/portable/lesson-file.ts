@@ -1,0 +1,315 @@
+/**
+ * `index.html` of a portable copy: the lesson as its page shows it, in one
+ * file that needs nothing but the files beside it, from disk as from anywhere.
+ */
+import { createHash } from 'node:crypto';
+import { kitRows } from '#app/words/kit-rows.ts';
+import { textFileWords } from '#app/words/text-file-words.ts';
+import { chapterSpans } from '#lib/chapters/chapter-rules.ts';
+import { kitFor } from '#lib/kit/kit-list.ts';
+import { formatMeasure, secondsOf, sizeWords } from '#lib/lesson/asked-measure.ts';
+import { cautionWords } from '#lib/lesson/cautions.ts';
+import type { Content } from '#lib/lesson/content.ts';
+import { correctionsDuring, correctionsNewestFirst } from '#lib/lesson/corrections.ts';
+import { isTool, perWord, quantityWord } from '#lib/lesson/making-words.ts';
+import { PAGE_PARTS, PART_TITLES, type PageStep, pageSteps } from '#lib/lesson/page-steps.ts';
+import { placementFacts } from '#lib/lesson/placement-words.ts';
+import type { Revision } from '#lib/lesson/revision.ts';
+import { formatTimeCode } from '#lib/time/time-code.ts';
+import { each, html, Markup, when } from './markup.ts';
+import { PAGE_SCRIPT } from './page-script.ts';
+import { PAGE_STYLE } from './page-style.ts';
+
+export interface CopiedLesson {
+  /** Files named as in the copy. */
+  readonly revision: Revision;
+  readonly isDraft: boolean;
+  /** Numbers of all revisions in the copy, newest first. */
+  readonly numbers: readonly number[];
+  /** Drawn pictures of placements that lie in the copy: their text alternatives by id. */
+  readonly drawn: ReadonlyMap<string, string>;
+  /** Kits that lie in the copy, by the size's place. */
+  readonly kits: ReadonlySet<number>;
+}
+
+const day = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' });
+
+/** Only its own style and script may run, whatever somebody typed. */
+const policy = (): string => {
+  const hash = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+  return `script-src ${hash(PAGE_SCRIPT)}; style-src ${hash(PAGE_STYLE)}; connect-src 'none'; object-src 'none'; frame-src 'none'; base-uri 'none'; form-action 'none'`;
+};
+
+/** @param head what stands in the body of the page */
+export const standingPage = (language: string, title: string, body: Markup, script = false): string =>
+  html`<!doctype html>
+<html lang="${language}">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="${policy()}">
+<meta name="referrer" content="no-referrer">
+<title>${title}</title>
+<style>${new Markup(PAGE_STYLE)}</style>
+</head>
+<body>
+${body}
+${when(script, () => html`<script>${new Markup(PAGE_SCRIPT)}</script>`)}
+</body>
+</html>
+`.text;
+
+export function lessonFile(copied: CopiedLesson): string {
+  const { revision } = copied;
+  const { content } = revision;
+  const body = html`<main>
+<header>
+<p class="by">${revision.workshop.name}</p>
+<h1>${content.title}</h1>
+${when(copied.isDraft, () => html`<p class="notice" lang="en">A draft: nothing of this lesson was published when it was copied.</p>`)}
+<div class="summary">${each(paragraphs(content.summary), (text) => html`<p>${text}</p>`)}</div>
+${facts(content)}
+</header>
+<div class="spread">
+${revision.recording ? html`<div class="beside">${player(revision)}</div>` : null}
+<div class="text">
+${needed(copied)}
+${cautions(content)}
+${steps(copied)}
+${transcript(revision)}
+${corrections(revision)}
+${foot(copied)}
+</div>
+</div>
+</main>`;
+  return standingPage(content.language, content.title, body, revision.recording !== null);
+}
+
+const paragraphs = (text: string): readonly string[] =>
+  text.split(/\n{2,}/).filter((part) => part.trim() !== '');
+
+function facts(content: Content): Markup {
+  const minutes = [
+    content.prepareMinutes === null ? '' : `${content.prepareMinutes} min to prepare`,
+    content.makeMinutes === null ? '' : `${content.makeMinutes} min to weave`,
+  ];
+  const told: readonly (readonly [string, string])[] = [
+    ['Weave', joined([content.weave, content.otherNames], ', also ')],
+    ['Difficulty', content.difficulty],
+    ['Time', joined(minutes)],
+    ['Leaning', content.leaning === 'none' ? '' : content.leaning],
+    ['Sizes', content.sizes.map(sizeWords).join(', ')],
+  ];
+  return html`<dl class="facts" lang="en">${each(
+    told.filter(([, text]) => text !== ''),
+    ([name, text]) => html`<div><dt>${name}</dt><dd>${text}</dd></div>`,
+  )}</dl>`;
+}
+
+const joined = (parts: readonly string[], by = ', '): string =>
+  parts.filter((part) => part.trim() !== '').join(by);
+
+/** A link to a moment: of the player where there is script, else of the recording's own file. */
+const moment = (file: string, atMs: number, label = ''): Markup =>
+  html`<a class="time" href="${`${file}#t=${secondsOf(atMs)}`}" data-at="${atMs}">${joined([label, formatTimeCode(atMs)], ' ')}</a>`;
+
+function player({ content, recording }: Revision): Markup | null {
+  if (!recording) return null;
+  const { mediaKey, posterKey, hasVideo, width, height, durationMs } = recording;
+  const chapters = chapterSpans(content.chapters, durationMs);
+  return html`<section class="player" aria-label="Recording">
+${
+  hasVideo
+    ? html`<video id="recording" controls preload="metadata" playsinline src="${mediaKey}"${posterKey === null ? null : html` poster="${posterKey}"`}${width === null || height === null ? null : html` width="${width}" height="${height}"`}></video>`
+    : html`<audio id="recording" controls preload="metadata" src="${mediaKey}"></audio>`
+}
+${when(
+  chapters.length > 0,
+  () =>
+    html`<h2 lang="en">Chapters</h2><ol class="chapters">${each(
+      chapters,
+      ({ startMs, title }) =>
+        html`<li><a href="${`${mediaKey}#t=${secondsOf(startMs)}`}" data-at="${startMs}"><span>${formatTimeCode(startMs)}</span> ${title}</a></li>`,
+    )}</ol>`,
+)}
+</section>`;
+}
+
+function needed({ revision: { content }, kits }: CopiedLesson): Markup {
+  const list = (title: string, items: Content['materials']): Markup =>
+    when(
+      items.length > 0,
+      () =>
+        html`<h3 lang="en">${title}</h3><ul class="items">${each(
+          items,
+          (item) =>
+            html`<li><label><input type="checkbox"><span>${joined([item.name, `${quantityWord(item.quantityMilli, item.unit)} ${perWord(item.per)}`.trim()])}${
+              item.note.trim() === '' ? null : html`<br><span class="soft">${item.note}</span>`
+            }</span></label></li>`,
+        )}</ul>`,
+    );
+  return html`<section aria-labelledby="kit"><h2 id="kit" lang="en">What you need</h2>
+${each(content.sizes, (size, index) => kitTable(content, size, kits.has(index) ? index : null))}
+${list(
+  'Other materials',
+  content.materials.filter((item) => !isTool(item)),
+)}
+${list('Tools', content.materials.filter(isTool))}
+</section>`;
+}
+
+function kitTable(content: Content, size: Content['sizes'][number], file: number | null): Markup {
+  const kit = kitFor(content, size.bodyMm);
+  if (!kit.ok || kit.value.rings.length === 0) return new Markup('');
+  const { rings, totals } = kitRows(kit.value);
+  const { length } = kit.value;
+  return html`<div class="table" lang="en"><table>
+<caption>${sizeWords(size)}${length ? `: ${length.repeats} repeats, ${formatMeasure(length.finishedMm, 'mm')} finished` : ''}</caption>
+<thead><tr><th scope="col">Rings</th><th scope="col" class="n">Opened</th><th scope="col" class="n">Closed</th><th scope="col" class="n">Spare</th><th scope="col" class="n">Needed</th></tr></thead>
+<tbody>${each(
+    rings,
+    (row) =>
+      html`<tr><th scope="row" lang="${content.language}">${row.name}<small lang="en">${row.facts}</small></th><td class="n">${row.opened.text}</td><td class="n">${row.closed.text}</td><td class="n">${row.spare.text}</td><td class="n">${row.needed.text}</td></tr>`,
+  )}</tbody>
+<tfoot><tr><th scope="row">Together</th><td class="n">${totals.opened.text}</td><td class="n">${totals.closed.text}</td><td class="n">${totals.spare.text}</td><td class="n">${totals.needed.text}</td></tr></tfoot>
+</table>${
+    file === null
+      ? null
+      : html`<p class="files">This kit as a file: <a href="${kitName(file, 'csv')}">CSV</a>, <a href="${kitName(file, 'json')}">JSON</a></p>`
+  }</div>`;
+}
+
+/** A kit's file in the copy. */
+export const kitName = (index: number, ending: 'csv' | 'json'): string => `kit/size-${index + 1}.${ending}`;
+/** A drawn picture's file in the copy; ids may hold anything, so that steps are counted. */
+export const drawnName = (step: Pick<PageStep, 'part' | 'number'>): string =>
+  `pictures/${step.part}-${step.number}.svg`;
+
+const cautions = (content: Content): Markup =>
+  when(
+    content.cautions.length > 0,
+    () =>
+      html`<section aria-labelledby="care"><h2 id="care" lang="en">Take care</h2><div class="notice">${each(
+        content.cautions,
+        (caution) => {
+          const { title, text } = cautionWords(caution);
+          return html`<p>${title === '' ? null : html`<strong>${title}.</strong> `}${text}</p>`;
+        },
+      )}</div></section>`,
+  );
+
+function steps({ revision, drawn }: CopiedLesson): Markup {
+  const { content, recording } = revision;
+  const all = pageSteps(content);
+  return each(PAGE_PARTS, (part) => {
+    const own = all.filter((step) => step.part === part);
+    return when(
+      own.length > 0,
+      () =>
+        html`<section aria-labelledby="${part}"><h2 id="${part}" lang="en">${PART_TITLES[part]}</h2>${when(part === 'repeat', () => repeatNote(revision))}<ol class="steps">${each(
+          own,
+          (step) => {
+            const still = revision.stills.find(({ of }) => of === step.id);
+            const picture = drawn.get(step.id);
+            const told = step.placement ? placementFacts(content, step.placement).join('; ') : '';
+            return html`<li${still || picture !== undefined ? html` class="pictured"` : null} id="${`${part}-${step.number}`}">${when(
+              still !== undefined || picture !== undefined,
+              () =>
+                html`<div>${still ? html`<img src="${still.key}" alt="${still.text}" loading="lazy">` : null}${picture === undefined ? null : html`<img src="${drawnName(step)}" alt="${picture}" lang="en" loading="lazy">`}</div>`,
+            )}<div><p class="sentence">${step.sentence}</p>${when(told !== '', () => html`<p class="soft" lang="en">${told.charAt(0).toUpperCase() + told.slice(1)}.</p>`)}${
+              recording && step.atMs !== null
+                ? html`<p lang="en">${moment(recording.mediaKey, step.atMs, 'Said here:')}</p>`
+                : null
+            }</div></li>`;
+          },
+        )}</ol></section>`,
+    );
+  });
+}
+
+function repeatNote({ content, kits }: Revision): Markup {
+  const times = kits.flatMap(({ size, repeats }) => {
+    const found = content.sizes.find(({ id }) => id === size);
+    return found && repeats > 0
+      ? [`${repeats} times for ${found.name.trim() || formatMeasure(found.bodyMm, 'mm')}`]
+      : [];
+  });
+  return html`<p lang="en">${times.length === 0 ? 'Repeat these steps.' : `Work these steps ${times.join(', ')}.`}</p>`;
+}
+
+function transcript({ content, cues, recording }: Revision): Markup {
+  const told = new Set<string>();
+  const chapters = chapterSpans(content.chapters, null);
+  const firstMs = chapters[0]?.startMs ?? Number.POSITIVE_INFINITY;
+  const parts = [
+    { startMs: null, title: 'Before the first chapter', said: cues.filter((cue) => cue.startMs < firstMs) },
+    ...chapters.map(({ startMs, title }, index) => {
+      const endMs = chapters[index + 1]?.startMs ?? Number.POSITIVE_INFINITY;
+      return { startMs, title, said: cues.filter((cue) => cue.startMs >= startMs && cue.startMs < endMs) };
+    }),
+  ].filter(({ said }) => said.length > 0);
+  return when(
+    parts.length > 0,
+    () =>
+      html`<section aria-labelledby="transcript"><h2 id="transcript" lang="en">Transcript</h2>${each(
+        parts,
+        ({ startMs, title, said }) =>
+          html`<details open><summary>${startMs === null ? title : `${formatTimeCode(startMs)} ${title}`}</summary>${each(
+            said,
+            (cue) => {
+              const here = correctionsDuring(content.corrections, cue).filter(({ id }) => !told.has(id));
+              for (const { id } of here) told.add(id);
+              return html`<div class="cue" data-from="${cue.startMs}" data-to="${cue.endMs}">${
+                recording
+                  ? moment(recording.mediaKey, cue.startMs)
+                  : html`<span>${formatTimeCode(cue.startMs)}</span>`
+              }<p>${cue.text}</p>${each(
+                here,
+                ({ wrong, right }) =>
+                  html`<div class="notice"><strong lang="en">Corrected:</strong> <s>${wrong}</s> ${right}</div>`,
+              )}</div>`;
+            },
+          )}</details>`,
+      )}</section>`,
+  );
+}
+
+const corrections = ({ content, recording }: Revision): Markup =>
+  when(
+    content.corrections.length > 0,
+    () =>
+      html`<section aria-labelledby="corrections"><h2 id="corrections" lang="en">Corrections</h2><ol>${each(
+        correctionsNewestFirst(content.corrections),
+        (one) =>
+          html`<li><p lang="en"><span class="label">${one.kind}</span>${one.revision === null ? ' not published yet' : ` since revision ${one.revision}`}${
+            one.startMs === null
+              ? null
+              : html`, at ${recording ? moment(recording.mediaKey, one.startMs) : formatTimeCode(one.startMs)}`
+          }</p><p><span lang="en">Wrong:</span> <s>${one.wrong}</s></p><p><span lang="en">Right:</span> <strong>${one.right}</strong></p><p><span lang="en">Concerns:</span> ${one.affects} <span lang="en">${one.kitsChange ? 'Kits change.' : 'Kits stay as they are.'}</span></p></li>`,
+      )}</ol></section>`,
+  );
+
+function foot({ revision, isDraft, numbers }: CopiedLesson): Markup {
+  const { content } = revision;
+  const files = textFileWords(revision).filter(
+    ({ name }) => (name.startsWith('chapters') ? content.chapters : revision.cues).length > 0,
+  );
+  return html`<footer>
+${when(
+  content.links.length > 0,
+  () =>
+    html`<h2 lang="en">Links</h2><ul>${each(
+      content.links,
+      ({ label, address }) =>
+        html`<li><a href="${address}" rel="noopener noreferrer">${label.trim() === '' ? address : label}</a></li>`,
+    )}</ul>`,
+)}
+<div lang="en"><h2>About this lesson</h2>
+<p>${isDraft ? 'A draft' : `Revision ${revision.number}, published ${day.format(new Date(revision.publishedAt))}`} by ${revision.workshop.name}. ${content.licence}</p>
+<div class="files"><h3>Files in this folder</h3><ul>
+${each(files, ({ name, title }) => html`<li><a href="${name}">${title}</a></li>`)}
+<li><a href="lesson.json">Everything as data, JSON</a>, described by <a href="lesson.schema.json">its schema</a></li>
+${each(numbers, (number) => html`<li><a href="${`revisions/${number}.json`}">${`Revision ${number} as data, JSON`}</a></li>`)}
+</ul></div></div>
+</footer>`;
+}
