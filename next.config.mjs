@@ -17,6 +17,8 @@ const config = {
     'pdfmake',
     'pino',
     'iconv-lite',
+    'yauzl',
+    'yazl',
   ],
   // Types and lint are checks of their own; a build need not repeat them.
   typescript: { ignoreBuildErrors: true },

@@ -11,7 +11,7 @@ import { formatMeasure, secondsOf, sizeWords } from '#lib/lesson/asked-measure.t
 import { cautionWords } from '#lib/lesson/cautions.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import { correctionsDuring, correctionsNewestFirst } from '#lib/lesson/corrections.ts';
-import { isTool, perWord, quantityWord } from '#lib/lesson/making-words.ts';
+import { isTool, perWord, quantityWord, ringFacts } from '#lib/lesson/making-words.ts';
 import { PAGE_PARTS, PART_TITLES, type PageStep, pageSteps } from '#lib/lesson/page-steps.ts';
 import { placementFacts } from '#lib/lesson/placement-words.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
@@ -149,6 +149,15 @@ function needed({ revision: { content }, kits }: CopiedLesson): Markup {
         )}</ul>`,
     );
   return html`<section aria-labelledby="kit"><h2 id="kit" lang="en">What you need</h2>
+${when(
+  content.ringKinds.length > 0,
+  () =>
+    html`<h3 lang="en">Rings</h3><ul class="items">${each(
+      content.ringKinds,
+      (kind) =>
+        html`<li><strong>${kind.name}</strong> <span class="soft" lang="en">${ringFacts(kind)}</span></li>`,
+    )}</ul>`,
+)}
 ${each(content.sizes, (size, index) => kitTable(content, size, kits.has(index) ? index : null))}
 ${list(
   'Other materials',
@@ -169,7 +178,7 @@ function kitTable(content: Content, size: Content['sizes'][number], file: number
 <tbody>${each(
     rings,
     (row) =>
-      html`<tr><th scope="row" lang="${content.language}">${row.name}<small lang="en">${row.facts}</small></th><td class="n">${row.opened.text}</td><td class="n">${row.closed.text}</td><td class="n">${row.spare.text}</td><td class="n">${row.needed.text}</td></tr>`,
+      html`<tr><th scope="row" lang="${content.language}">${row.name}</th><td class="n">${row.opened.text}</td><td class="n">${row.closed.text}</td><td class="n">${row.spare.text}</td><td class="n">${row.needed.text}</td></tr>`,
   )}</tbody>
 <tfoot><tr><th scope="row">Together</th><td class="n">${totals.opened.text}</td><td class="n">${totals.closed.text}</td><td class="n">${totals.spare.text}</td><td class="n">${totals.needed.text}</td></tr></tfoot>
 </table>${

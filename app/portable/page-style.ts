@@ -19,8 +19,8 @@ dl.facts{display:flex;flex-wrap:wrap;gap:.75rem 2.25rem;margin:0 0 1.5rem;paddin
 .notice{padding:.75rem 1rem;border-inline-start:5px solid #b98400;background:var(--amber)}
 .soft{color:var(--soft)}
 .player{background:var(--sheet);border:1px solid var(--rule);border-radius:6px;padding:1rem;margin-bottom:1.5rem}
-video,audio{display:block;width:100%;max-height:70vh;background:#000;border-radius:4px}
-audio{background:none}
+video,audio{display:block;width:100%;height:auto;max-height:70vh;margin-bottom:.75rem;background:#000;border-radius:4px}
+audio{background:none;min-height:3rem}
 .chapters{list-style:none;margin:.75rem 0 0;padding:0}
 .chapters a{display:flex;gap:.75rem;padding:.35rem .5rem;text-decoration:none;border-radius:4px}
 .chapters a:hover,.chapters a[aria-current]{background:var(--wash)}
@@ -28,9 +28,9 @@ audio{background:none}
 .table{overflow-x:auto;margin-bottom:1rem}
 table{border-collapse:collapse;width:100%;background:var(--sheet)}
 caption{text-align:start;font-weight:600;padding:.4rem 0}
-th,td{text-align:start;vertical-align:top;padding:.4rem .6rem;border-bottom:1px solid var(--rule)}
+th,td{text-align:start;vertical-align:top;padding:.4rem .4rem;border-bottom:1px solid var(--rule)}
 td.n,th.n{text-align:end;font-variant-numeric:tabular-nums;white-space:nowrap}
-th small{display:block;font-weight:400;color:var(--soft)}
+.player h2{font-size:1.1rem;border:0;margin:0;padding:0}
 ul.items{list-style:none;padding:0}.items li{padding:.35rem 0;border-bottom:1px solid var(--rule)}
 label{display:flex;gap:.6rem;align-items:start}
 input[type=checkbox]{width:1.4rem;height:1.4rem;margin:0;flex:none;accent-color:#1d675a}

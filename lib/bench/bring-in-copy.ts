@@ -19,6 +19,7 @@ import { LESSON_FILE } from '#lib/portable/portable-lesson.ts';
 import { portableWorkshop, WORKSHOP_FILE } from '#lib/portable/portable-workshop.ts';
 import { arrived, arrivingPath, removeArrived } from '#lib/recording/arriving.ts';
 import type { RecordingWork } from '#lib/recording/recording-work.ts';
+import type { CopyPlace } from './copy-place.ts';
 import { retryOnTakenSlug } from './create-workshop.ts';
 import { idFrom, type ReadLesson, readDocument, readLessonCopy } from './read-lesson-copy.ts';
 import { addLesson } from './write-lesson-copy.ts';
@@ -116,17 +117,6 @@ async function bringIn(
   } finally {
     zip.close();
   }
-}
-
-/** Where lessons are written to, and in whose name. */
-export interface CopyPlace {
-  readonly workshopId: string;
-  readonly userId: string;
-  /** Whether the one who brought it in may change the workshop's own settings. */
-  readonly isOwner: boolean;
-  readonly now: Date;
-  /** An id for one thing of the copy, the same in every attempt. */
-  readonly idFor: (thing: string) => string;
 }
 
 async function placeOf(tx: Queries, { id, workshopId, userId }: ClaimedCopy): Promise<CopyPlace> {

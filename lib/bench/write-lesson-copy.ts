@@ -4,7 +4,7 @@ import { addLessonRow, addRevisionRow, addTranscriptRow } from '#lib/data/lesson
 import { writePublishedLines } from '#lib/data/search.ts';
 import { freeSlug } from '#lib/lesson/slug.ts';
 import { invariant } from '#lib/result.ts';
-import type { CopyPlace } from './bring-in-copy.ts';
+import type { CopyPlace } from './copy-place.ts';
 import type { ReadLesson } from './read-lesson-copy.ts';
 
 /** Its address is taken from the copy, with a number where the workshop has it already. */

@@ -3,7 +3,7 @@ import type { Queries } from '#lib/data/database.ts';
 import { addDecision, findDecisions, findOwnTerms, putOwnTerm } from '#lib/data/glossary.ts';
 import { findStock, putStock } from '#lib/data/stock.ts';
 import type { PortableWorkshop } from '#lib/portable/portable-workshop.ts';
-import type { CopyPlace } from './bring-in-copy.ts';
+import type { CopyPlace } from './copy-place.ts';
 
 export async function addToWorkshop(tx: Queries, at: CopyPlace, copy: PortableWorkshop): Promise<void> {
   const { workshopId } = at;

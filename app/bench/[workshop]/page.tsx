@@ -11,6 +11,7 @@ import { openBench } from '#lib/bench/bench.ts';
 import { DEMO_WORKSHOP_SLUG } from '#lib/bench/demo-workshop.ts';
 import { searchDrafts } from '#lib/bench/search-lessons.ts';
 import { findLessons, type ListedLesson } from '#lib/data/lesson-list.ts';
+import { BringInCopy } from './bring-in-copy.client.tsx';
 import { CreateLessonForm } from './create-lesson-form.client.tsx';
 import { DeleteLesson } from './delete-lesson.client.tsx';
 import styles from './lesson-list.module.css';
@@ -97,6 +98,7 @@ export default async function LessonsPage({ params, searchParams }: PageProps<'/
           ))}
         </ul>
       )}
+      {edits && <BringInCopy workshop={slug} />}
     </main>
   );
 }

@@ -50,6 +50,26 @@ export default async function SettingsPage({ params }: PageProps<'/bench/[worksh
             </>
           )}
         </section>
+        <section className="panel" aria-labelledby="copy">
+          <h2 id="copy">Portable copy</h2>
+          <p>
+            The whole workshop as a folder of plain files, one folder a lesson: pages that open from disk, the
+            recordings as pupils play them, every revision and draft, stock, glossary and wording. It can be
+            brought in again here or elsewhere, on the page of lessons.
+          </p>
+          <p>
+            <a
+              className="button quiet"
+              href={`/api/workshops/${encodeURIComponent(slug)}/portable-copy`}
+              download
+            >
+              Take out the workshop
+            </a>
+          </p>
+          <p className="soft">
+            Left out: who the members are, and the recordings’ files as they came from the camera.
+          </p>
+        </section>
       </div>
     </main>
   );

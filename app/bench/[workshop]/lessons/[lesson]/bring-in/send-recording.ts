@@ -28,7 +28,8 @@ export type StopReason = 'signed-out' | 'refused' | 'too-large' | 'disk-full' | 
 
 export interface SendTo {
   readonly workshop: string;
-  readonly lesson: string;
+  /** Null for a portable copy, which brings lessons of its own. */
+  readonly lesson: string | null;
 }
 
 export async function sendRecording(file: File, to: SendTo, events: SendEvents): Promise<Sending> {
@@ -37,8 +38,13 @@ export async function sendRecording(file: File, to: SendTo, events: SendEvents):
     chunkSize: CHUNK_BYTES,
     retryDelays: RETRY_MS,
     removeFingerprintOnSuccess: true,
-    metadata: { workshop: to.workshop, lesson: to.lesson, filename: file.name, filetype: file.type },
-    fingerprint: async () => fingerprintOf(file, to.lesson),
+    metadata: {
+      workshop: to.workshop,
+      ...(to.lesson === null ? {} : { lesson: to.lesson }),
+      filename: file.name,
+      filetype: file.type,
+    },
+    fingerprint: async () => fingerprintOf(file, to.lesson ?? `copy ${to.workshop}`),
     onProgress: (sent) => events.onProgress(sent),
     onSuccess: () => events.onDone(),
     onShouldRetry: (error) => {
@@ -67,6 +73,6 @@ function stopReason(status: number): StopReason {
   return status >= 400 && status < 500 ? 'refused' : 'unreachable';
 }
 
-/** Whether this browser knows an unfinished upload of this very file to this lesson. */
-const fingerprintOf = (file: File, lesson: string): string =>
-  ['benchleaf', lesson, file.name, file.size, file.lastModified].join(' ');
+/** Whether this browser knows an unfinished upload of this very file to this place. */
+const fingerprintOf = (file: File, place: string): string =>
+  ['benchleaf', place, file.name, file.size, file.lastModified].join(' ');

@@ -87,7 +87,7 @@ export function Check(props: CheckProps) {
         </section>
         <section className="panel" aria-labelledby="files-title">
           <h2 id="files-title">Files of the draft</h2>
-          <DraftFiles api={api} draft={draft} />
+          <DraftFiles api={api} draft={draft} published={props.published !== null} />
         </section>
       </div>
     </div>

@@ -8,9 +8,11 @@ interface DraftFilesProps {
   /** Address of the lesson's routes. */
   readonly api: string;
   readonly draft: Draft;
+  /** Whether any revision is. */
+  readonly published: boolean;
 }
 
-export function DraftFiles({ api, draft }: DraftFilesProps) {
+export function DraftFiles({ api, draft, published }: DraftFilesProps) {
   const approximate = draft.cues.filter(({ timing }) => timing === 'approximate').length;
   return (
     <>
@@ -33,6 +35,26 @@ export function DraftFiles({ api, draft }: DraftFilesProps) {
             </span>
           </li>
         ))}
+      </ul>
+      <h3>Portable copy</h3>
+      <p className="hint">
+        All of the lesson as a zip of plain files: a page that opens from disk, the recording, captions, kits,
+        every revision as data. It can be brought in again on the page of lessons, here or elsewhere.
+      </p>
+      <ul className={styles.files}>
+        <li>
+          <a href={`${api}/portable-copy`} download>
+            Portable copy, with the draft
+          </a>
+        </li>
+        {published && (
+          <li>
+            <a href={`${api}/portable-copy?draft=no`} download>
+              Portable copy of what is published
+            </a>
+            <span className="hint"> To hand on.</span>
+          </li>
+        )}
       </ul>
     </>
   );

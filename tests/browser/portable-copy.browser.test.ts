@@ -1,0 +1,96 @@
+/** A portable copy in a pupil's and a teacher's hands: opened from disk, and brought in again. */
+import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { AxeBuilder } from '@axe-core/playwright';
+import { unzipSync } from 'fflate';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { aLesson } from '#tests/support/a-lesson.ts';
+import { aTaughtLesson, publishBehindTheScenes, type Taught } from '#tests/support/a-taught-lesson.ts';
+import { startApp, type TestApp } from '#tests/support/app.ts';
+import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
+import { givePassword, signIn } from '#tests/support/sign-in.ts';
+
+let app: TestApp;
+let browser: TestBrowser;
+let folder: string;
+let taught: Taught;
+let zip: string;
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'benchleaf-copy-'));
+  app = await startApp();
+  browser = await openBrowser(app.address);
+  taught = await aTaughtLesson(app);
+  await publishBehindTheScenes(app, taught);
+  const page = await browser.open();
+  await signIn(page, app.address, app.db, taught.userId);
+  await page.goto(`${taught.bench}/check`);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('link', { name: 'Portable copy, with the draft' }).click(),
+  ]);
+  zip = join(folder, download.suggestedFilename());
+  await download.saveAs(zip);
+  for (const [name, bytes] of Object.entries(unzipSync(await readFile(zip)))) {
+    await mkdir(dirname(join(folder, name)), { recursive: true });
+    await writeFile(join(folder, name), bytes);
+  }
+}, 120_000);
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+const openFromDisk = async (options = {}): Promise<Page> => {
+  const page = await browser.open(options);
+  await page.goto(pathToFileURL(join(folder, `l-${taught.lessonId}`, 'index.html')).href);
+  return page;
+};
+
+test('opens from disk: chapters and steps lead to their moments, captions are there, at both widths', async () => {
+  const page = await openFromDisk();
+  await page.waitForFunction(() => (document.querySelector('video')?.readyState ?? 0) >= 1);
+  await page.getByRole('link', { name: 'The repeat unit', exact: false }).first().click();
+  await page.waitForFunction(() => (document.querySelector('video')?.currentTime ?? 0) >= 30);
+  const shown = await page.evaluate(() => {
+    const track = document.querySelector('video')?.textTracks[0];
+    return { mode: track?.mode, first: (track?.cues?.[0] as VTTCue | undefined)?.text };
+  });
+  expect(shown).toEqual({ mode: 'showing', first: 'Welcome to the bench.' });
+  await page.waitForFunction(() => document.querySelectorAll('.chapters [aria-current]').length === 1);
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id }) => id)).toEqual([]);
+  const narrow = await openFromDisk({ viewport: { width: 390, height: 800 } });
+  expect(await narrow.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+});
+
+test('reads without script: a moment is a link into the recording’s own file', async () => {
+  const page = await openFromDisk({ javaScriptEnabled: false });
+  const link = page.getByRole('link', { name: /^Said here:/ }).first();
+  expect(await link.getAttribute('href')).toMatch(/^media\/recording-1\.mp4#t=\d/);
+  expect(await page.locator('table').count()).toBe(3);
+});
+
+test('is brought in at another workshop; what is none is refused with a sentence', async () => {
+  const other = await aLesson(app.db);
+  await givePassword(app.db, other.userId);
+  const page = await browser.open();
+  await signIn(page, app.address, app.db, other.userId);
+  await page.goto(`${app.address}/bench/w-${other.workshopId}`);
+  await page.getByRole('heading', { name: 'Bring in a portable copy' }).click();
+  const bad = join(folder, 'letter.zip');
+  await writeFile(bad, 'Dear pupil');
+  await page.getByLabel('Zip file').setInputFiles(bad);
+  await page.getByText('Not taken. This file is no zip').waitFor();
+  await page.getByLabel('Zip file').setInputFiles(zip);
+  await page.getByText('Brought in: ').waitFor();
+  expect(await app.db.lesson.count({ where: { workshopId: other.workshopId } })).toBe(2);
+  const { violations } = await new AxeBuilder({ page }).include('main details').analyze();
+  expect(violations.map(({ id }) => id)).toEqual([]);
+  const answer = await page.request.get(
+    `${app.address}/workshop/w-${other.workshopId}/lesson/l-${taught.lessonId}`,
+  );
+  expect(answer.status()).toBe(200);
+  await page.getByRole('button', { name: /Take off this list.*letter\.zip/ }).click();
+  await page.getByText('letter.zip is off the list.').waitFor();
+});
