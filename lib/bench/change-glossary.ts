@@ -32,6 +32,12 @@ export const ownTermTyped = z.object({
   term: text.min(1),
   forms: some.default([]),
   sounds: some.default([]),
+  meaning: z
+    .string()
+    .trim()
+    .max(600)
+    .refine((typed) => typed.isWellFormed() && !typed.includes('\u0000'))
+    .default(''),
 });
 export type OwnTermTyped = Readonly<z.infer<typeof ownTermTyped>>;
 
@@ -55,7 +61,7 @@ export const readGlossary = async ({ db }: Bench, { workshop }: Membership): Pro
   decisions: await findDecisions(db, workshop.id),
 });
 
-/** Keeps a term; the same term again replaces how it is said. */
+/** Keeps a term; the same term again replaces how it is said and what it means. */
 export async function keepTerm(
   { db, now, newId }: Bench,
   { workshop }: Membership,

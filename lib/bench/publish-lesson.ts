@@ -5,6 +5,7 @@
  * sent again gets the same answer.
  */
 import { z } from 'zod';
+import { findExplainedTerms } from '#lib/data/glossary.ts';
 import { findDraft, type LessonAddress, lockLesson, type VersionedDraft } from '#lib/data/lessons.ts';
 import { getRevision } from '#lib/data/revisions.ts';
 import { writePublishedLines } from '#lib/data/search.ts';
@@ -146,6 +147,7 @@ const write = (
         cues: draft.cues,
         recording,
         stillKeys,
+        terms: await findExplainedTerms(tx, input.workshopId),
         published,
       });
       await tx.revision.create({

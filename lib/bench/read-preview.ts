@@ -1,5 +1,6 @@
 /** The draft as the document that publishing it now would freeze. Nothing is written, no picture is taken. */
 import type { Database } from '#lib/data/database.ts';
+import { findExplainedTerms } from '#lib/data/glossary.ts';
 import { findDraft } from '#lib/data/lessons.ts';
 import { getRevision, listRevisions } from '#lib/data/revisions.ts';
 import { pageSteps } from '#lib/lesson/page-steps.ts';
@@ -32,6 +33,7 @@ export async function readPreview(db: Database, at: Previewed): Promise<Revision
     cues: draft.cues,
     recording,
     stillKeys: new Map(moments.map((atMs) => [atMs, `moment/${atMs}`])),
+    terms: await findExplainedTerms(db, at.workshop.id),
     published: last ? (await getRevision(db, last.id)).content.corrections : [],
   });
 }

@@ -1,6 +1,7 @@
 /** A workshop's own terms, and what it decided about misheard words. */
 import { z } from 'zod';
 import type { HeardDecision } from '#lib/glossary/decide.ts';
+import type { ExplainedTerm } from '#lib/glossary/explained-term.ts';
 import type { Queries } from './database.ts';
 
 /** A term as the workshop keeps it. */
@@ -11,6 +12,8 @@ export interface OwnTerm {
   readonly forms: readonly string[];
   /** How it is said, in ordinary words. */
   readonly sounds: readonly string[];
+  /** What it means, for pupils; empty: it is not explained. */
+  readonly meaning: string;
 }
 
 const texts = z.array(z.string());
@@ -18,22 +21,31 @@ const texts = z.array(z.string());
 /** By the alphabet. */
 export async function findOwnTerms(db: Queries, workshopId: string): Promise<readonly OwnTerm[]> {
   const rows = await db.glossaryTerm.findMany({ where: { workshopId }, orderBy: { term: 'asc' } });
-  return rows.map(({ id, term, forms, sounds }) => ({
+  return rows.map(({ id, term, forms, sounds, meaning }) => ({
     id,
     term,
+    meaning,
     forms: texts.parse(forms),
     sounds: texts.parse(sounds),
   }));
+}
+
+/** Those of its own terms that a workshop explains to pupils. */
+export async function findExplainedTerms(db: Queries, workshopId: string): Promise<readonly ExplainedTerm[]> {
+  const terms = await findOwnTerms(db, workshopId);
+  return terms
+    .filter(({ meaning }) => meaning !== '')
+    .map(({ term, forms, meaning }) => ({ term, forms: [...forms], meaning }));
 }
 
 /** Keeps a term; one that is there already, however it is written, is replaced. */
 export async function putOwnTerm(
   db: Queries,
   workshopId: string,
-  { id, term, forms, sounds }: OwnTerm,
+  { id, term, forms, sounds, meaning }: OwnTerm,
   at: Date,
 ): Promise<void> {
-  const said = { forms: [...forms], sounds: [...sounds] };
+  const said = { forms: [...forms], sounds: [...sounds], meaning };
   await db.glossaryTerm.upsert({
     where: { workshopId_term: { workshopId, term } },
     create: { id, workshopId, term, ...said, createdAt: at },

@@ -3,9 +3,11 @@
  * its page and its files need. The public side reads nothing else.
  */
 import { z } from 'zod';
+import { type ExplainedTerm, explainedTerm } from '#lib/glossary/explained-term.ts';
 import { type Cue, compareCues, cue } from '#lib/transcript/cue.ts';
 import { type Content, content, thingId } from './content.ts';
 import { type FrozenKit, freezeKits, frozenKit } from './frozen-kit.ts';
+import { lessonTerms } from './lesson-terms.ts';
 import { pageSteps } from './page-steps.ts';
 
 export const REVISION_SCHEMA = 1;
@@ -47,16 +49,19 @@ export const revision = z.object({
   recording: frozenRecording.nullable(),
   stills: z.array(frozenStill),
   kits: z.array(frozenKit),
+  /** Terms that the lesson uses, explained; none in revisions that were published before there were any. */
+  terms: z.array(explainedTerm).default([]),
 });
 
 type Parsed = z.infer<typeof revision>;
 export type Revision = Readonly<
-  Omit<Parsed, 'content' | 'cues' | 'recording' | 'stills' | 'kits'> & {
+  Omit<Parsed, 'content' | 'cues' | 'recording' | 'stills' | 'kits' | 'terms'> & {
     content: Content;
     cues: readonly Cue[];
     recording: FrozenRecording | null;
     stills: readonly FrozenStill[];
     kits: readonly FrozenKit[];
+    terms: readonly ExplainedTerm[];
   }
 >;
 
@@ -70,6 +75,8 @@ export interface ToFreeze {
   readonly recording: FrozenRecording | null;
   /** Stored pictures by their moment, ms. */
   readonly stillKeys: ReadonlyMap<number, string>;
+  /** Terms of the workshop that it explains itself. */
+  readonly terms: readonly ExplainedTerm[];
   /** Corrections that the last revision carries; they stand as they were published. */
   readonly published: Content['corrections'];
 }
@@ -96,6 +103,7 @@ export function freezeRevision(from: ToFreeze): Revision {
         : [{ of: step.id, atMs: step.atMs, key, text: step.stillText }];
     }),
     kits: freezeKits(from.content),
+    terms: [...lessonTerms(from.content, from.terms)],
   };
 }
 

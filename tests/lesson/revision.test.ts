@@ -24,6 +24,7 @@ const toFreeze = (over: Partial<ToFreeze> = {}): ToFreeze => ({
   cues: aTranscript,
   recording: null,
   stillKeys: new Map(),
+  terms: [],
   published: [],
   ...over,
 });

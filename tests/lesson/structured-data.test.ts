@@ -22,6 +22,7 @@ const revision = freezeRevision({
     posterKey: null,
   },
   stillKeys: new Map(),
+  terms: [],
   published: [],
 });
 const data = structuredData(revision, {

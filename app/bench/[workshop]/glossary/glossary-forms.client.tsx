@@ -1,11 +1,12 @@
 'use client';
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
-import { TextField } from '#app/forms/field.client.tsx';
+import { LongField, TextField } from '#app/forms/field.client.tsx';
 import { JsonForm } from '#app/forms/json-form.client.tsx';
 import { sendJson } from '#app/forms/send-json.ts';
 import type { OwnTerm } from '#lib/data/glossary.ts';
 import type { HeardDecision } from '#lib/glossary/decide.ts';
+import styles from './glossary.module.css';
 
 /** `pliers; pair of pliers`: parted where one would write a semicolon or a comma. */
 const parted = (typed: string): readonly string[] =>
@@ -24,14 +25,15 @@ export function TermForm({ api }: { readonly api: string }) {
         label="A term of your own"
         submit="Keep the term"
         busy="Keeping…"
-        body={({ term = '', forms = '', sounds = '' }) => ({
+        body={({ term = '', forms = '', sounds = '', meaning = '' }) => ({
           term,
           forms: parted(forms),
           sounds: parted(sounds),
+          meaning,
         })}
         done={(_, form) => {
           form.reset();
-          setTold('Kept. It is looked for from now on.');
+          setTold('Kept. It is looked for in transcripts from now on.');
           router.refresh();
         }}
       >
@@ -47,6 +49,13 @@ export function TermForm({ api }: { readonly api: string }) {
           label="Also right"
           hint="Plurals and other spellings that are to be left alone, with commas between."
           maxLength={300}
+        />
+        <LongField
+          name="meaning"
+          label="What it means"
+          hint="For pupils, in a sentence or two. Lesson pages explain the term with it from their next revision on. Leave it empty for words that need no explaining."
+          maxLength={600}
+          rows={3}
         />
       </JsonForm>
       <p role="status">{told}</p>
@@ -70,6 +79,7 @@ export function OwnTermRow({
         <strong>{term.term}</strong>
         {term.sounds.length > 0 && <span className="soft"> said “{term.sounds.join('”, “')}”</span>}
         {term.forms.length > 0 && <span className="soft">, also {term.forms.join(', ')}</span>}
+        {term.meaning !== '' && <span className={styles['meaning']}>{term.meaning}</span>}
       </span>
       {mayEdit && (
         <button

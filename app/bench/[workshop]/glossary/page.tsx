@@ -4,6 +4,7 @@ import { memberPage } from '#app/http/member-page.ts';
 import { roleSuffices } from '#lib/access/caller.ts';
 import { openBench } from '#lib/bench/bench.ts';
 import { readGlossary } from '#lib/bench/change-glossary.ts';
+import { EXPLAINED_TRADE_TERMS } from '#lib/glossary/trade-meanings.ts';
 import { TRADE_TERMS } from '#lib/glossary/trade-terms.ts';
 import styles from './glossary.module.css';
 import { DecisionRow, OwnTermRow, TermForm } from './glossary-forms.client.tsx';
@@ -23,7 +24,8 @@ export default async function GlossaryPage({ params }: PageProps<'/bench/[worksh
       <h1>Glossary of {membership.workshop.name}</h1>
       <p>
         Words that an automatic transcript may mishear. They are looked for by sound in every transcript of
-        this workshop, and offered there; nothing is changed by itself.
+        this workshop, and offered there; nothing is changed by itself. Those with a meaning are explained on
+        lesson pages where they occur.
       </p>
       <div className="columns">
         <section className="panel" aria-labelledby="own">
@@ -84,6 +86,21 @@ export default async function GlossaryPage({ params }: PageProps<'/bench/[worksh
             </li>
           ))}
         </ul>
+      </details>
+      <details className="panel">
+        <summary>{EXPLAINED_TRADE_TERMS.length} terms of the trade that English lessons explain</summary>
+        <p className="soft">
+          Common practice in our own words. Where you mean something else, keep a term of your own with your
+          meaning: it goes before ours.
+        </p>
+        <dl className={styles['meanings']}>
+          {EXPLAINED_TRADE_TERMS.map(({ term, meaning }) => (
+            <div key={term}>
+              <dt>{term}</dt>
+              <dd>{meaning}</dd>
+            </div>
+          ))}
+        </dl>
       </details>
     </main>
   );
