@@ -4,12 +4,14 @@ import { type RefObject, useEffect, useId, useState } from 'react';
 import { formatTimeCode } from '#lib/time/time-code.ts';
 import type { PlayerChapter } from './chapter-list.client.tsx';
 import styles from './player.module.css';
+import { GO_ON_AFTER_MS } from './remembered-place.ts';
 import type { Playing } from './use-playing.client.ts';
 
 interface Wishes {
   readonly rate: number;
   readonly mirrored: boolean;
   readonly holding: boolean;
+  readonly goOnAfterMs: number | null;
   readonly captionsOn: boolean;
   readonly loopId: string | null;
   readonly countIn: boolean;
@@ -27,6 +29,7 @@ interface PlayerControlsProps {
   readonly onRate: (rate: number) => void;
   readonly onMirrored: (on: boolean) => void;
   readonly onHolding: (on: boolean) => void;
+  readonly onGoOnAfter: (ms: number | null) => void;
   readonly onCaptions: (on: boolean) => void;
   readonly onLoop: (chapterId: string) => void;
   readonly onCountIn: (on: boolean) => void;
@@ -99,9 +102,29 @@ export function PlayerControls(props: PlayerControlsProps) {
           </>
         ) : null}
         {props.hasStops ? (
-          <Toggle on={wishes.holding} onToggle={() => props.onHolding(!wishes.holding)}>
-            Hold at each step
-          </Toggle>
+          <>
+            <Toggle on={wishes.holding} onToggle={() => props.onHolding(!wishes.holding)}>
+              Hold at each step
+            </Toggle>
+            {wishes.holding ? (
+              <label className={styles.goOnAfter}>
+                <span>Go on</span>
+                <select
+                  value={wishes.goOnAfterMs ?? ''}
+                  onChange={({ target }) =>
+                    props.onGoOnAfter(target.value === '' ? null : Number(target.value))
+                  }
+                >
+                  <option value="">when I say so</option>
+                  {GO_ON_AFTER_MS.map((ms) => (
+                    <option key={ms} value={ms}>
+                      by itself after {ms < 60_000 ? `${ms / 1000} s` : `${ms / 60_000} min`}
+                    </option>
+                  ))}
+                </select>
+              </label>
+            ) : null}
+          </>
         ) : null}
         {props.hasVideo ? (
           <Toggle on={wishes.mirrored} onToggle={() => props.onMirrored(!wishes.mirrored)}>

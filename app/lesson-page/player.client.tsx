@@ -4,9 +4,10 @@ import { type ReactNode, useCallback, useEffect, useRef, useState } from 'react'
 import type { Content } from '#lib/lesson/content.ts';
 import { CaptionLine } from './caption-line.client.tsx';
 import { ChapterList, type PlayerChapter } from './chapter-list.client.tsx';
+import { HeldStep, type PlayerStop } from './held-step.client.tsx';
 import styles from './player.module.css';
 import { PlayerControls } from './player-controls.client.tsx';
-import { PlayerNotes, type PlayerStop } from './player-notes.client.tsx';
+import { PlayerNotes } from './player-notes.client.tsx';
 import { keepPlace, recallPlace } from './remembered-place.ts';
 import { useMomentLinks } from './use-moment-links.client.ts';
 import { usePlaying } from './use-playing.client.ts';
@@ -45,6 +46,7 @@ export function Player(props: PlayerProps) {
   const [rate, setRate] = useState(1);
   const [mirrored, setMirrored] = useState(false);
   const [holding, setHolding] = useState(false);
+  const [goOnAfterMs, setGoOnAfterMs] = useState<number | null>(null);
   const [captionsOn, setCaptionsOn] = useState(true);
   const [loopId, setLoopId] = useState<string | null>(null);
   const [countIn, setCountIn] = useState(true);
@@ -59,6 +61,7 @@ export function Player(props: PlayerProps) {
     setRate(place.rate);
     setMirrored(place.mirrored);
     setHolding(place.holding);
+    setGoOnAfterMs(place.goOnAfterMs);
     setCaptionsOn(place.captions);
     if (startAtMs === null && place.atMs > 5_000) setLeftOffMs(place.atMs);
     setScripted(true);
@@ -83,9 +86,10 @@ export function Player(props: PlayerProps) {
       rate,
       mirrored,
       holding,
+      goOnAfterMs,
       captions: captionsOn,
     });
-  }, [scripted, placeKey, fifth, leftOffMs, rate, mirrored, holding, captionsOn]);
+  }, [scripted, placeKey, fifth, leftOffMs, rate, mirrored, holding, goOnAfterMs, captionsOn]);
 
   const toggleLoop = useCallback(
     (id: string) => {
@@ -97,6 +101,11 @@ export function Player(props: PlayerProps) {
       }
     },
     [chapters, loopId, playFrom],
+  );
+
+  const held = stops.find((stop) => stop.id === playing.heldAt?.id) ?? null;
+  const shownFromMs = Math.max(
+    ...stops.flatMap((stop) => (held && stop.atMs < held.atMs ? [stop.atMs] : [])),
   );
 
   return (
@@ -114,17 +123,36 @@ export function Player(props: PlayerProps) {
           </p>
         ) : null}
         {mirrored ? <p className={styles.mirrorSign}>mirrored</p> : null}
+        {held && props.hasVideo ? (
+          // The same as the button below, for a finger that does not aim.
+          <button
+            type="button"
+            className={styles.tapOn}
+            tabIndex={-1}
+            aria-hidden="true"
+            onClick={playing.goOn}
+          >
+            <span>Tap to go on</span>
+          </button>
+        ) : null}
       </div>
       {scripted ? (
         <>
           {captionsOn && props.captions !== null ? (
             <CaptionLine media={media} language={props.language} />
           ) : null}
+          {held ? (
+            <HeldStep
+              key={held.id}
+              next={held}
+              goOnAfterMs={goOnAfterMs}
+              onGoOn={playing.goOn}
+              onAgain={Number.isFinite(shownFromMs) ? () => playFrom(shownFromMs) : null}
+            />
+          ) : null}
           <PlayerNotes
             corrections={corrections}
             atMs={atMs}
-            held={stops.find((stop) => stop.id === playing.heldAt?.id) ?? null}
-            onGoOn={playing.goOn}
             leftOffMs={leftOffMs}
             onResume={() => {
               playFrom(leftOffMs);
@@ -140,10 +168,11 @@ export function Player(props: PlayerProps) {
             hasCaptions={props.captions !== null}
             hasStops={stops.length > 0}
             repeat={chapters.find((chapter) => chapter.kind === 'repeat unit') ?? null}
-            wishes={{ rate, mirrored, holding, captionsOn, loopId, countIn }}
+            wishes={{ rate, mirrored, holding, goOnAfterMs, captionsOn, loopId, countIn }}
             onRate={setRate}
             onMirrored={setMirrored}
             onHolding={setHolding}
+            onGoOnAfter={setGoOnAfterMs}
             onCaptions={setCaptionsOn}
             onLoop={toggleLoop}
             onCountIn={setCountIn}
