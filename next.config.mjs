@@ -15,6 +15,7 @@ const config = {
     'pg',
     'pg-boss',
     'pdfmake',
+    'fontkit',
     'pino',
     'iconv-lite',
     'yauzl',
