@@ -12,7 +12,7 @@ import { measureFaultWords } from '#app/words/measure-fault.ts';
 import { sizeRows } from '#app/words/size-rows.ts';
 import { differenceOf } from '#lib/kit/kit-difference.ts';
 import { growthOf, growthSpan } from '#lib/kit/kit-growth.ts';
-import { type KitList, kitFor } from '#lib/kit/kit-list.ts';
+import { type KitList, kitFor, kitGoesByMeasure } from '#lib/kit/kit-list.ts';
 import type { Making } from '#lib/kit/making.ts';
 import {
   type AskedMeasure,
@@ -33,6 +33,8 @@ interface KitChooserProps {
   readonly asked: AskedMeasure | null;
   /** Where the files of a kit are; null where none are offered. */
   readonly files: string | null;
+  /** Where the lesson on paper is; null where none is offered. */
+  readonly sheet: string | null;
   /** The making of the revision that the kit holder named. */
   readonly held: { readonly number: number; readonly making: Making } | null;
   /** Numbers of earlier revisions, for kit holders. */
@@ -49,9 +51,12 @@ const addressOf = (page: string, asked: AskedMeasure, held: number | null): stri
     ...(held === null ? {} : { held: String(held) }),
   })}#kit`;
 
+/** Where no measure changes the kit, any will do. */
+const SAME_FOR_ALL = { ok: true, value: 100 } as const;
+
 /** The pupil's own kit. Without script the form asks the server; with it the kit follows the typing. */
 export function KitChooser(props: KitChooserProps) {
-  const { page, making, sizes, asked: first, files, held, earlier } = props;
+  const { page, making, sizes, asked: first, files, sheet, held, earlier } = props;
   const [asked, setAsked] = useState<AskedMeasure>(first ?? { text: '', unit: 'mm', of: 'wrist' });
   const choose = (next: AskedMeasure) => {
     setAsked(next);
@@ -61,7 +66,12 @@ export function KitChooser(props: KitChooserProps) {
     if (first) setAsked(first);
   }, [first]);
 
-  const body = asked.text.trim() === '' && sizes.length === 0 ? null : bodyMmOf(asked, making.kitRules);
+  const goesByMeasure = kitGoesByMeasure(making);
+  const body = goesByMeasure
+    ? asked.text.trim() === '' && sizes.length === 0
+      ? null
+      : bodyMmOf(asked, making.kitRules)
+    : SAME_FOR_ALL;
   const kit = body?.ok ? kitFor(making, body.value) : null;
   const fault =
     body && !body.ok ? measureFaultWords(body.fault) : kit && !kit.ok ? kitFaultWords(kit.fault).text : null;
@@ -70,15 +80,18 @@ export function KitChooser(props: KitChooserProps) {
 
   return (
     <>
-      <MeasureForm
-        page={page}
-        asked={asked}
-        faulty={fault !== null}
-        held={held?.number ?? null}
-        earlier={earlier}
-        onAsk={choose}
-      />
-      {sizes.length > 0 ? (
+      {goesByMeasure || earlier.length > 0 ? (
+        <MeasureForm
+          page={page}
+          goesByMeasure={goesByMeasure}
+          asked={asked}
+          faulty={fault !== null}
+          held={held?.number ?? null}
+          earlier={earlier}
+          onAsk={choose}
+        />
+      ) : null}
+      {goesByMeasure && sizes.length > 0 ? (
         <p className={styles.sizes}>
           <span>Sizes of this lesson:</span>
           {sizes.map((size) => (
@@ -106,7 +119,7 @@ export function KitChooser(props: KitChooserProps) {
             {fault}
           </p>
         )}
-        {body?.ok && kit?.ok ? (
+        {goesByMeasure && body?.ok && kit?.ok ? (
           <p className="unseen">Kit for {formatMeasure(body.value, asked.unit)} on the body.</p>
         ) : null}
       </div>
@@ -122,7 +135,7 @@ export function KitChooser(props: KitChooserProps) {
             working={kitWorking(kit.value)}
             tasks={preparationOf(kit.value)}
           />
-          {files === null ? null : <KitFiles files={files} asked={asked} />}
+          {files === null ? null : <KitFiles files={files} sheet={sheet} asked={asked} />}
         </>
       ) : null}
       <AllSizes making={making} sizes={sizes} kit={kit?.ok ? kit.value : null} />
@@ -130,13 +143,20 @@ export function KitChooser(props: KitChooserProps) {
   );
 }
 
+interface KitFilesProps {
+  readonly files: string;
+  readonly sheet: string | null;
+  readonly asked: AskedMeasure;
+}
+
 /** The shown kit as files; the same address always gives the same file. */
-const KitFiles = ({ files, asked }: { readonly files: string; readonly asked: AskedMeasure }) => {
+const KitFiles = ({ files, sheet, asked }: KitFilesProps) => {
   const query = new URLSearchParams(queryOf(asked));
   return (
     <p className={styles.files}>
       <span>Take this kit along:</span>
-      <a href={`${files}/kit.pdf?${query}`}>print sheet (PDF)</a>
+      {sheet === null ? null : <a href={`${sheet}?${query}`}>steps and kit on paper (PDF)</a>}
+      <a href={`${files}/kit.pdf?${query}`}>kit alone (PDF)</a>
       <a href={`${files}/kit.csv?${query}`}>spreadsheet (CSV)</a>
       <a href={`${files}/kit.json?${query}`}>data (JSON)</a>
     </p>
@@ -170,6 +190,7 @@ function AllSizes({ making, sizes, kit }: AllSizesProps) {
 
 interface MeasureFormProps {
   readonly page: string;
+  readonly goesByMeasure: boolean;
   readonly asked: AskedMeasure;
   readonly faulty: boolean;
   readonly held: number | null;
@@ -177,8 +198,28 @@ interface MeasureFormProps {
   readonly onAsk: (asked: AskedMeasure) => void;
 }
 
-const MeasureForm = ({ page, asked, faulty, held, earlier, onAsk }: MeasureFormProps) => (
+const MeasureForm = ({ page, goesByMeasure, held, earlier, ...typed }: MeasureFormProps) => (
   <form method="get" action={`${page}#kit`} className={styles.form}>
+    {goesByMeasure ? <MeasureFields {...typed} /> : null}
+    {earlier.length > 0 ? (
+      <div className="field">
+        <label htmlFor="kit-held">I hold a kit of</label>
+        <select id="kit-held" name="held" defaultValue={held ?? ''}>
+          <option value="">no revision</option>
+          {earlier.map((number) => (
+            <option key={number} value={number}>
+              revision {number}
+            </option>
+          ))}
+        </select>
+      </div>
+    ) : null}
+    <button type="submit">Show my kit</button>
+  </form>
+);
+
+const MeasureFields = ({ asked, faulty, onAsk }: Pick<MeasureFormProps, 'asked' | 'faulty' | 'onAsk'>) => (
+  <>
     <div className="field">
       <label htmlFor="kit-measure">Your measure</label>
       <input
@@ -236,19 +277,5 @@ const MeasureForm = ({ page, asked, faulty, held, earlier, onAsk }: MeasureFormP
         </label>
       </div>
     </fieldset>
-    {earlier.length > 0 ? (
-      <div className="field">
-        <label htmlFor="kit-held">I hold a kit of</label>
-        <select id="kit-held" name="held" defaultValue={held ?? ''}>
-          <option value="">no revision</option>
-          {earlier.map((number) => (
-            <option key={number} value={number}>
-              revision {number}
-            </option>
-          ))}
-        </select>
-      </div>
-    ) : null}
-    <button type="submit">Show my kit</button>
-  </form>
+  </>
 );

@@ -18,6 +18,7 @@ import type { PageAddresses } from './page-addresses.ts';
 import { PageFoot, type PageHistory } from './page-foot.tsx';
 import { Player } from './player.client.tsx';
 import { Steps, stepAnchor, stepName } from './steps.tsx';
+import { type Explainer, explainerOf, Terms, TermText } from './terms.tsx';
 import { Ticks } from './ticks.client.tsx';
 import { Transcript } from './transcript.tsx';
 
@@ -41,9 +42,10 @@ export const LessonPage = (props: LessonPageProps) => {
   const stops = steps.flatMap((step) =>
     step.atMs === null
       ? []
-      : [{ id: stepAnchor(step), atMs: step.atMs, name: stepName(step), sentence: step.sentence }],
+      : [{ id: stepAnchor(step), atMs: step.atMs, name: stepName(step, steps), sentence: step.sentence }],
   );
   const language = content.language;
+  const explainer = explainerOf(revision.terms);
   return (
     <main className={`page ${styles.page}`}>
       <article lang={language}>
@@ -56,11 +58,13 @@ export const LessonPage = (props: LessonPageProps) => {
           {content.summary.trim() === '' ? null : (
             <div className={styles.summary}>
               {content.summary.split(/\n{2,}/).map((text) => (
-                <p key={text}>{text}</p>
+                <p key={text}>
+                  <TermText text={text} explainer={explainer} />
+                </p>
               ))}
             </div>
           )}
-          <Facts content={content} />
+          <Facts content={content} explainer={explainer} />
         </header>
         <div className={recording ? styles.spread : undefined}>
           {recording ? (
@@ -97,10 +101,11 @@ export const LessonPage = (props: LessonPageProps) => {
                 sizes={content.sizes}
                 asked={props.asked}
                 files={addresses.kitFiles}
+                sheet={addresses.sheet}
                 held={held && { number: held.number, making: makingOf(held.content) }}
                 earlier={props.earlier}
               />
-              <MaterialLists content={content} />
+              <MaterialLists content={content} explainer={explainer} />
             </section>
             <Cautions content={content} />
             <Steps
@@ -110,7 +115,9 @@ export const LessonPage = (props: LessonPageProps) => {
               kits={revision.kits}
               addresses={addresses}
               hasRecording={recording !== null}
+              explainer={explainer}
             />
+            <Terms terms={revision.terms} explainer={explainer} />
             <Transcript
               cues={revision.cues}
               chapters={content.chapters}
@@ -178,16 +185,15 @@ const Standing = ({
 
 const OTHER_HAND = { left: 'right', right: 'left' } as const;
 
-const Facts = ({ content }: { readonly content: Content }) => {
+const Facts = ({ content, explainer }: { readonly content: Content; readonly explainer: Explainer }) => {
   const minutes = [
     content.prepareMinutes === null ? '' : `${content.prepareMinutes} min to prepare`,
     content.makeMinutes === null ? '' : `${content.makeMinutes} min to weave`,
   ].filter((text) => text !== '');
+  const weaves = [content.weave, content.otherNames].filter((name) => name.trim() !== '').join(', also ');
   return (
     <dl className={styles.facts} lang="en">
-      <Fact name="Weave">
-        {[content.weave, content.otherNames].filter((name) => name.trim() !== '').join(', also ')}
-      </Fact>
+      <Fact name="Weave">{weaves === '' ? '' : <TermText text={weaves} explainer={explainer} />}</Fact>
       <Fact name="Difficulty">{content.difficulty}</Fact>
       <Fact name="Time">{minutes.join(', ')}</Fact>
       <Fact name="Leaning">

@@ -1,16 +1,35 @@
 import type { Content } from '#lib/lesson/content.ts';
 import { isTool, perWord, quantityWord } from '#lib/lesson/making-words.ts';
 import styles from './lesson-page.module.css';
+import { type Explainer, WhatItIs } from './terms.tsx';
+
+interface MaterialListsProps {
+  readonly content: Content;
+  readonly explainer: Explainer;
+}
 
 /** Everything that is no ring: used up or built in, then what stays on the bench. */
-export const MaterialLists = ({ content }: { readonly content: Content }) => (
-  <>
-    <Items title="Other materials" items={content.materials.filter((item) => !isTool(item))} />
-    <Items title="Tools" items={content.materials.filter(isTool)} />
-  </>
-);
+export const MaterialLists = ({ content, explainer }: MaterialListsProps) => {
+  const rest = content.materials.filter((item) => !isTool(item));
+  return (
+    <>
+      <Items
+        title={content.ringKinds.length === 0 ? 'Materials' : 'Other materials'}
+        items={rest}
+        explainer={explainer}
+      />
+      <Items title="Tools" items={content.materials.filter(isTool)} explainer={explainer} />
+    </>
+  );
+};
 
-const Items = ({ title, items }: { readonly title: string; readonly items: Content['materials'] }) =>
+interface ItemsProps {
+  readonly title: string;
+  readonly items: Content['materials'];
+  readonly explainer: Explainer;
+}
+
+const Items = ({ title, items, explainer }: ItemsProps) =>
   items.length === 0 ? null : (
     <>
       <h3>{title}</h3>
@@ -24,6 +43,7 @@ const Items = ({ title, items }: { readonly title: string; readonly items: Conte
                 {item.note.trim() === '' ? null : <span className={styles.itemNote}>{item.note}</span>}
               </span>
             </label>
+            <WhatItIs text={item.name} explainer={explainer} />
             {item.offer === null || item.offer.link === '' ? null : (
               <a href={item.offer.link} rel="nofollow noopener">
                 where to get it

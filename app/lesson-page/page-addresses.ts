@@ -15,6 +15,8 @@ export interface PageAddresses {
   readonly textFile: (name: TextFile) => string;
   /** Null where the text is not offered. */
   readonly description: string | null;
+  /** The lesson on paper; null where none is offered. */
+  readonly sheet: string | null;
   /** Below it the files of a kit; null where none are offered. */
   readonly kitFiles: string | null;
   /** @param of id of a placement or step @param atMs its moment */
@@ -51,6 +53,7 @@ export function publicAddresses(
     poster: `${files}/poster.jpg`,
     textFile: (name) => `${files}/${name}`,
     description: `${files}/description.txt`,
+    sheet: `${files}/sheet.pdf`,
     kitFiles: `${files}/kit`,
     still: (of) => `${files}/stills/${encodeURIComponent(of)}.jpg`,
     picture: (of) => `${files}/pictures/${encodeURIComponent(of)}.svg`,

@@ -57,6 +57,11 @@ export const PageFoot = ({ revision, addresses, history }: PageFootProps) => {
                 </a>
               </li>
             ))}
+          {addresses.sheet === null ? null : (
+            <li>
+              <a href={addresses.sheet}>Sheet for the bench (PDF)</a>
+            </li>
+          )}
           {addresses.description === null ? null : (
             <li>
               <a href={addresses.description}>Description text</a>

@@ -2,13 +2,13 @@ import { formatMeasure } from '#lib/lesson/asked-measure.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import type { FrozenKit } from '#lib/lesson/frozen-kit.ts';
 import { pictureTexts } from '#lib/lesson/lesson-pictures.ts';
-import { PAGE_PARTS, PART_TITLES, type PageStep } from '#lib/lesson/page-steps.ts';
+import { PAGE_PARTS, type PageStep, partTitle } from '#lib/lesson/page-steps.ts';
 import { placementFacts } from '#lib/lesson/placement-words.ts';
 import type { FrozenStill } from '#lib/lesson/revision.ts';
-import { HandText } from './hand-text.tsx';
 import styles from './lesson-page.module.css';
 import { MomentLink } from './moment-link.tsx';
 import type { PageAddresses } from './page-addresses.ts';
+import { type Explainer, TermText } from './terms.tsx';
 
 interface StepsProps {
   readonly steps: readonly PageStep[];
@@ -17,13 +17,14 @@ interface StepsProps {
   readonly kits: readonly FrozenKit[];
   readonly addresses: PageAddresses;
   readonly hasRecording: boolean;
+  readonly explainer: Explainer;
 }
 
 /** Where a step stands on the page. */
 export const stepAnchor = (step: Pick<PageStep, 'part' | 'number'>): string => `${step.part}-${step.number}`;
 /** `the repeat unit, step 3`. */
-export const stepName = (step: Pick<PageStep, 'part' | 'number'>): string =>
-  `${PART_TITLES[step.part].toLowerCase()}, step ${step.number}`;
+export const stepName = (step: Pick<PageStep, 'part' | 'number'>, all: readonly PageStep[]): string =>
+  `${partTitle(step.part, all).toLowerCase()}, step ${step.number}`;
 
 export const Steps = (props: StepsProps) => {
   const texts = pictureTexts(props.content);
@@ -31,7 +32,7 @@ export const Steps = (props: StepsProps) => {
     const steps = props.steps.filter((step) => step.part === part);
     return steps.length === 0 ? null : (
       <section key={part} className={styles.section} aria-labelledby={`${part}-title`} data-part={part}>
-        <h2 id={`${part}-title`}>{PART_TITLES[part]}</h2>
+        <h2 id={`${part}-title`}>{partTitle(part, props.steps)}</h2>
         {part === 'repeat' ? <RepeatNote content={props.content} kits={props.kits} /> : null}
         <ol className={styles.steps}>
           {steps.map((step) => (
@@ -63,10 +64,12 @@ const RepeatNote = ({ content, kits }: Pick<StepsProps, 'content' | 'kits'>) => 
 
 const Step = ({
   step,
+  steps,
   stills,
   content,
   addresses,
   hasRecording,
+  explainer,
   pictureText,
 }: StepsProps & { readonly step: PageStep; readonly pictureText: string | null }) => {
   const still = stills.find((candidate) => candidate.of === step.id);
@@ -100,7 +103,7 @@ const Step = ({
       ) : null}
       <div>
         <p className={styles.sentence}>
-          <HandText text={step.sentence} />
+          <TermText text={step.sentence} explainer={explainer} />
         </p>
         {facts.length === 0 ? null : (
           <p className={styles.stepFacts} lang="en">
@@ -113,7 +116,7 @@ const Step = ({
               page={addresses.page}
               atMs={step.atMs}
               label="Said here:"
-              from={{ id: anchor, name: stepName(step) }}
+              from={{ id: anchor, name: stepName(step, steps) }}
             />
           </p>
         ) : null}

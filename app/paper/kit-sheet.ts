@@ -41,7 +41,7 @@ export const kitSheet = (lesson: SheetLesson, kit: KitList): Sheet => {
 export const footOf = ({ title, revision }: SheetLesson): string =>
   `${title}, ${revision === null ? 'draft, not published' : `revision ${revision}`}`;
 
-/** Title and lines at the left, the lesson's address as a code at the right. */
+/** Title, what the sheet is (empty: the lesson itself) and lines at the left, the lesson's address as a code at the right. */
 export const sheetHead = (lesson: SheetLesson, what: string, lines: readonly string[]): Content => ({
   columns: [
     {
@@ -49,7 +49,7 @@ export const sheetHead = (lesson: SheetLesson, what: string, lines: readonly str
       stack: [
         { text: lesson.title, style: 'title' },
         { text: [lesson.workshop, lesson.weave].filter((text) => text.trim() !== '').join(' · ') },
-        { text: what, style: 'heading' },
+        ...(what === '' ? [] : [{ text: what, style: 'heading' }]),
         ...lines.map((text) => ({ text })),
       ],
     },

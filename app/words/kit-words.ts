@@ -22,7 +22,7 @@ export function kitFaultWords(fault: KitFault): KitFaultWords {
   switch (fault.code) {
     case 'nothing-to-count':
       return {
-        text: 'There are no rings in the sequence and no materials yet, so there is nothing to count.',
+        text: 'Neither rings nor materials are described yet, so there is nothing to count.',
         mend: { screen: 'making', place: 'sequence', label: 'Describe the ring sequence' },
       };
     case 'no-sample':

@@ -11,7 +11,7 @@ import { correctionsNewestFirst } from '#lib/lesson/corrections.ts';
 import { isTool, perWord, quantityWord, ringFacts } from '#lib/lesson/making-words.ts';
 import { plainLine, plainParagraphs } from '#lib/lesson/plain-line.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
-import type { DescriptionSetup, PartKind } from './description-setup.ts';
+import { type DescriptionSetup, HEADINGS, type PartKind } from './description-setup.ts';
 
 /** One thing of a list; `link` is an address that stands behind the text. */
 export interface Item {
@@ -48,9 +48,15 @@ export function descriptionParts(
   return setup.parts.flatMap(({ kind, shown, heading }) => {
     if (!shown) return [];
     const body = BODIES[kind](content, { lessonAddress, house: setup.house, tagged });
-    return hasContent(body) ? [{ kind, heading: plainLine(heading), body }] : [];
+    return hasContent(body) ? [{ kind, heading: headingIn(content, kind, heading), body }] : [];
   });
 }
+
+/** Where there are no rings, other materials are no others; a heading of the workshop's own stands as it is. */
+const headingIn = (content: Content, kind: PartKind, heading: string): string =>
+  kind === 'materials' && heading === HEADINGS.materials && content.ringKinds.length === 0
+    ? 'Materials'
+    : plainLine(heading);
 
 const hasContent = (body: PartBody): boolean =>
   body.as === 'paragraphs' ? body.text !== '' : body.items.length > 0;

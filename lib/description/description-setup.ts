@@ -87,7 +87,8 @@ export const USUAL_LIMITS: DescriptionLimits = {
   refused: '<>',
 };
 
-const HEADINGS: Readonly<Record<PartKind, string>> = {
+/** As everybody begins. */
+export const HEADINGS: Readonly<Record<PartKind, string>> = {
   summary: '',
   page: '',
   chapters: 'Chapters',

@@ -75,6 +75,13 @@ export type KitFault =
   /** Placements name a ring kind that is not there. */
   | { readonly code: 'ring-kind-missing'; readonly ringKind: string };
 
+const isRepeating = (making: Making): boolean =>
+  making.repeat.length > 0 || making.materials.some(({ per }) => per === 'repeat');
+
+/** Whether kits differ by the measure they are made for. */
+export const kitGoesByMeasure = (making: Making): boolean =>
+  isRepeating(making) || making.materials.some(({ per }) => per === 'length');
+
 /**
  * The kit for one body measure (mm: wrist, neck, ...). Without a repeat and
  * without materials counted by repeat, no length is reckoned and the kit is
@@ -83,7 +90,7 @@ export type KitFault =
 export function kitFor(making: Making, bodyMm: number): Result<KitList, KitFault> {
   const target = targetOf(bodyMm, making.kitRules);
   if (!target.ok) return target;
-  const repeating = making.repeat.length > 0 || making.materials.some((m) => m.per === 'repeat');
+  const repeating = isRepeating(making);
   if (repeating && !making.sample) return failed({ code: 'no-sample' });
   const length =
     repeating && making.sample ? repeatsFor(bodyMm, making.sample, making.kitRules, making.runs) : null;

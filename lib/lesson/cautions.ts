@@ -52,14 +52,15 @@ const RULES: readonly Rule[] = [
   {
     id: 'small-parts',
     title: 'Small parts',
-    text: 'Loose rings and small findings can be swallowed or choked on. Keep them from children under three and from animals, and count what is left on the bench. Pieces for children fall under rules of their own: check those of your country before you give or sell one.',
-    fits: weaves,
+    text: 'Loose small parts can be swallowed or choked on. Keep them from children under three and from animals, and count what is left on the bench. Pieces for children fall under rules of their own: check those of your country before you give or sell one.',
+    fits: (content) =>
+      weaves(content) || material(/\b(beads?|findings?|drops?|cabochons?|stones?|pearls?)\b/i)(content),
   },
   {
     id: 'strain',
     title: 'Hands and eyes',
-    text: 'Opening and closing rings is the same small grip hundreds of times. Good light, padded handles and a break every half hour help. Stop when fingers tingle, go numb or hurt, and ask a clinician if it does not pass.',
-    fits: weaves,
+    text: 'Work like this is the same small grip hundreds of times. Good light, padded handles and a break every half hour help. Stop when fingers tingle, go numb or hurt, and ask a clinician if it does not pass.',
+    fits: (content) => weaves(content) || material(/\b(beads?|cords?|thread|yarn|knots?)\b/i)(content),
   },
   {
     id: 'aluminium-rub-off',

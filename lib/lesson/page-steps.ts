@@ -3,7 +3,8 @@
  * in their part of the sequence, and between them the steps that add no rings,
  * put where their moment in the recording lies.
  */
-import { chapterAt } from '#lib/chapters/chapter-rules.ts';
+import type { Chapter } from '#lib/chapters/chapter.ts';
+import { chapterAt, chaptersInOrder } from '#lib/chapters/chapter-rules.ts';
 import { type Content, type Placement, SEQUENCE_PARTS } from './content.ts';
 import { stillText } from './placement-words.ts';
 
@@ -18,6 +19,10 @@ export const PART_TITLES: Readonly<Record<PagePart, string>> = {
   repeat: 'The repeat unit',
   finishing: 'Finishing',
 };
+
+/** A part's title on a page with these steps: one that says nothing of rings or repeats has no setting up before them. */
+export const partTitle = (part: PagePart, steps: readonly Pick<PageStep, 'part'>[]): string =>
+  part === 'setup' && steps.every((step) => step.part === 'setup') ? 'The steps' : PART_TITLES[part];
 
 export interface PageStep {
   readonly id: string;
@@ -51,13 +56,15 @@ export function pageSteps(content: Source): readonly PageStep[] {
     const later = items.findIndex((item) => item.atMs !== null && atMs !== null && item.atMs > atMs);
     items.splice(later < 0 ? items.length : later, 0, { ...step, placement: null });
   }
+  const told = PAGE_PARTS.flatMap((part) => parts[part].map(() => ({ part })));
   return PAGE_PARTS.flatMap((part) =>
     parts[part].map(({ pictureText, ...item }, index) => ({
       ...item,
       part,
       number: index + 1,
       stillText:
-        pictureText.trim() || stillText(content, `${PART_TITLES[part]}, step ${index + 1}`, item.placement),
+        pictureText.trim() ||
+        stillText(content, `${partTitle(part, told)}, step ${index + 1}`, item.placement),
     })),
   );
 }
@@ -70,12 +77,18 @@ const itemOf = (placement: Placement): Item => ({
   placement,
 });
 
-/** A step's part: told by the chapter that its moment lies in, else by the last ring placed before it. */
+/** Kinds of chapters that settle it by themselves. */
+const PART_OF_CHAPTER: Readonly<Partial<Record<Chapter['kind'], PagePart>>> = {
+  'repeat unit': 'repeat',
+  finishing: 'finishing',
+  clasp: 'finishing',
+};
+
+/** A step's part: told by the chapter that its moment lies in, else by the last ring placed or chapter begun before it. */
 function partOfStep(content: Source, atMs: number | null): PagePart {
   if (atMs === null) return 'setup';
   const kind = chapterAt(content.chapters, atMs)?.kind;
-  if (kind === 'repeat unit') return 'repeat';
-  if (kind === 'finishing' || kind === 'clasp') return 'finishing';
+  if (kind && PART_OF_CHAPTER[kind]) return PART_OF_CHAPTER[kind];
   if (kind === 'setup' || kind === 'materials' || kind === 'terms' || kind === 'opening') {
     const begun = content.start.some((placement) => placement.atMs !== null && placement.atMs <= atMs);
     return begun ? 'start' : 'setup';
@@ -83,5 +96,6 @@ function partOfStep(content: Source, atMs: number | null): PagePart {
   const before = SEQUENCE_PARTS.findLast((part) =>
     content[part].some((placement) => placement.atMs !== null && placement.atMs <= atMs),
   );
-  return before ?? 'setup';
+  const begun = chaptersInOrder(content.chapters).filter(({ startMs }) => startMs <= atMs);
+  return before ?? begun.flatMap(({ kind }) => PART_OF_CHAPTER[kind] ?? []).at(-1) ?? 'setup';
 }

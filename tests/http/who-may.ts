@@ -58,6 +58,7 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   'workshop/[workshop]/podcast.xml/route.ts': { GET: { who: 'public' } },
   [`${REVISION}/[file]/route.ts`]: { GET: { who: 'public' } },
   [`${REVISION}/description.txt/route.ts`]: { GET: { who: 'public' } },
+  [`${REVISION}/sheet.pdf/route.ts`]: { GET: { who: 'public' } },
   [`${REVISION}/kit/[file]/route.ts`]: { GET: { who: 'public' } },
   [`${REVISION}/poster.jpg/route.ts`]: read('public'),
   [`${REVISION}/recording/route.ts`]: read('public'),

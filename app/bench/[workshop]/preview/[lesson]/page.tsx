@@ -39,6 +39,7 @@ export default async function Preview({ params, searchParams }: PreviewProps) {
     poster: `${recording}/poster`,
     textFile: (name) => `${api}/exports/${name}`,
     description: null,
+    sheet: null,
     kitFiles: null,
     still: (_of, atMs) => `${recording}/stills/${atMs}`,
     picture: (of) => `${api}/pictures/${encodeURIComponent(of)}.svg`,

@@ -82,7 +82,9 @@ export function ClassKit({ lessonId, files, stock }: ClassKitProps) {
         </p>
       )}
       <p role="status" className="unseen">
-        {batch.kits > 0 ? `${batch.kits} kits, ${batch.issued} rings in all.` : ''}
+        {batch.kits > 0
+          ? `${batch.kits} ${batch.kits === 1 ? 'kit' : 'kits'}${batch.issued > 0 ? `, ${batch.issued} rings in all` : ''}.`
+          : ''}
       </p>
       {batch.kits > 0 && (
         <>

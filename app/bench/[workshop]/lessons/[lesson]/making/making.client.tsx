@@ -24,11 +24,12 @@ export interface MakingProps {
 export function Making({ lessonId, recordingAddress, picturesAddress }: MakingProps) {
   const { content, mayEdit } = useDraft();
   const placed = content.start.length + content.repeat.length + content.finishing.length;
+  const hasRings = placed > 0 || content.ringKinds.length > 0;
   const sections: readonly (readonly [string, string, number | null])[] = [
     ['facts', 'The lesson', null],
     ['ring-kinds', 'Ring kinds', content.ringKinds.length],
     ['sequence', 'Ring sequence', placed],
-    ['steps', 'Other steps', content.steps.length],
+    ['steps', hasRings ? 'Other steps' : 'Steps', content.steps.length],
     ['sample', 'Sample and rules', null],
     ['sizes', 'Sizes', content.sizes.length],
     ['materials', 'Materials and tools', content.materials.length],
@@ -61,7 +62,7 @@ export function Making({ lessonId, recordingAddress, picturesAddress }: MakingPr
           <Section id="sequence" title="Ring sequence">
             <RingSequence lessonId={lessonId} picturesAddress={picturesAddress} />
           </Section>
-          <Section id="steps" title="Steps that add no rings">
+          <Section id="steps" title={hasRings ? 'Steps that add no rings' : 'Steps'}>
             <Steps lessonId={lessonId} />
           </Section>
         </PlayerAround>

@@ -62,7 +62,7 @@ export function SampleAndRules({ lessonId }: { lessonId: string }) {
               mm={sample.claspMm}
               leastMm={0}
               mostMm={10_000}
-              hint="Measured closed, under tension, with its rings."
+              hint="Measured closed, under tension, with what ties it on."
               onTake={(mm, run) => mm !== null && put({ claspMm: mm }, run)}
             />
             <ChoiceField
@@ -87,7 +87,7 @@ export function SampleAndRules({ lessonId }: { lessonId: string }) {
             />
             <TextField
               label="How the sample was made"
-              hint="Rings and metal, how hard it was pulled, when, by whom."
+              hint="What of, how hard it was pulled, when, by whom."
               value={sample.note}
               onTake={(note, run) => put({ note }, run)}
             />

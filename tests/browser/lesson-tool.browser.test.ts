@@ -1,0 +1,155 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { aContent } from '#tests/support/a-content.ts';
+import { aTaughtLesson, publishBehindTheScenes, type Taught } from '#tests/support/a-taught-lesson.ts';
+import { startApp, type TestApp } from '#tests/support/app.ts';
+import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
+import { pdfPages, pdfText } from '#tests/support/read-pdf.ts';
+
+let app: TestApp;
+let browser: TestBrowser;
+let taught: Taught;
+
+beforeAll(async () => {
+  app = await startApp();
+  browser = await openBrowser(app.address);
+  const [first, ...repeat] = aContent().repeat;
+  if (!first) throw new Error('the fixture has a repeat');
+  const content = aContent({
+    repeat: [{ ...first, sentence: 'Close the ring to the left, its seam inside.' }, ...repeat],
+    summary: 'A square chain. Every ring of it is closed with its seam inside.',
+  });
+  taught = await aTaughtLesson(app, content);
+  await app.db.glossaryTerm.create({
+    data: {
+      ...{ id: 'own', workshopId: taught.workshopId, term: 'square chain', forms: [], sounds: [] },
+      meaning: 'What we call four-sided work <b>here</b>.',
+    },
+  });
+  await publishBehindTheScenes(app, taught);
+});
+
+const seconds = (page: Page) =>
+  page.locator('video').evaluate((media: HTMLVideoElement) => media.currentTime);
+const isPaused = (page: Page) => page.locator('video').evaluate((media: HTMLVideoElement) => media.paused);
+
+/** Plays until it is held at the first step of the repeat, at 0:30. */
+async function holdAtRepeat(page: Page, goOn = ''): Promise<void> {
+  await page.goto(`${taught.page}?t=29.4`);
+  await page.getByRole('button', { name: 'Hold at each step' }).click();
+  await page.getByLabel('Go on').selectOption(goOn);
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  await page.getByText('Next is the repeat unit, step 1:').waitFor();
+  expect(await isPaused(page)).toBe(true);
+}
+
+describe('a held step', () => {
+  test('goes on by a key, by the key of a pedal, and by a tap on the picture', async () => {
+    const page = await browser.open({ viewport: { width: 390, height: 780 } });
+    await holdAtRepeat(page);
+    const { violations } = await new AxeBuilder({ page }).include('#player').analyze();
+    expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Go on');
+    await page.keyboard.press('PageDown');
+    await expect.poll(() => seconds(page)).toBeGreaterThan(30.1);
+    // The next step, at 0:34.
+    await page.locator('video').evaluate((media: HTMLVideoElement) => {
+      media.currentTime = 33.4;
+    });
+    await page.getByText('Next is the repeat unit, step 2:').waitFor();
+    await page.locator('video').click({ force: true, position: { x: 100, y: 60 } });
+    await expect.poll(() => seconds(page)).toBeGreaterThan(34.1);
+  });
+
+  test('shows again what it has just shown', async () => {
+    const page = await browser.open();
+    await holdAtRepeat(page);
+    // Nothing was shown before the first step.
+    expect(await page.getByRole('button', { name: 'Show it again' }).count()).toBe(0);
+    await page.locator('video').evaluate((media: HTMLVideoElement) => {
+      media.currentTime = 33.4;
+    });
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
+    await page.getByText('Next is the repeat unit, step 2:').waitFor();
+    await page.getByRole('button', { name: 'Show it again' }).click();
+    await expect.poll(() => seconds(page)).toBeLessThan(33);
+    expect(await seconds(page)).toBeGreaterThanOrEqual(30);
+    expect(await isPaused(page)).toBe(false);
+  });
+
+  test('goes on by itself after the time that was set, unless it is told to wait; the time is remembered', async () => {
+    const page = await browser.open();
+    await holdAtRepeat(page, '5000');
+    await page.getByRole('button', { name: 'Wait' }).click();
+    await page.getByText('Waiting until you go on.').waitFor();
+    await holdAtRepeatAgain(page);
+    await page.getByText('Goes on by itself in 5 s.').waitFor();
+    await expect.poll(() => isPaused(page)).toBe(false);
+    expect(await seconds(page)).toBeGreaterThanOrEqual(30);
+    await page.reload();
+    expect(await page.getByLabel('Go on').inputValue()).toBe('5000');
+  });
+});
+
+async function holdAtRepeatAgain(page: Page): Promise<void> {
+  await page.locator('video').evaluate((media: HTMLVideoElement) => {
+    media.currentTime = 29.4;
+  });
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+}
+
+describe('terms', () => {
+  test('open where they occur, by key and without script, and stand together below', async () => {
+    const page = await browser.open({ javaScriptEnabled: false, viewport: { width: 390, height: 780 } });
+    await page.goto(taught.page);
+    const term = page.locator('#repeat-1').getByRole('button', { name: 'seam' });
+    const box = page.locator('[popover]', { hasText: 'Where the two ends of a ring meet.' });
+    await term.focus();
+    await page.keyboard.press('Enter');
+    await box.waitFor({ state: 'visible' });
+    await page.keyboard.press('Escape');
+    await box.waitFor({ state: 'hidden' });
+    const together = page.getByRole('region', { name: 'Words of the trade' });
+    expect(await together.locator('dt').allInnerTexts()).toEqual([
+      'byzantine',
+      'Close the ring'.toLowerCase(),
+      'seam',
+      'square chain',
+    ]);
+    // A workshop's own words are words.
+    expect(await together.innerText()).toContain('four-sided work <b>here</b>.');
+    // Pressed or not, the sentence reads as it was written.
+    expect(await page.locator('#repeat-1 p').first().innerText()).toBe(
+      'Close the ring to the left, its seam inside.',
+    );
+  });
+
+  test('turn their words of hand with the picture', async () => {
+    const page = await browser.open();
+    await page.goto(taught.page);
+    await page.getByRole('button', { name: 'Mirror the picture' }).click();
+    expect(await page.locator('#repeat-1 p').first().innerText()).toBe(
+      'Close the ring to the right, its seam inside.',
+    );
+  });
+});
+
+test('the lesson on paper is for everybody, or for the measure in the address', async () => {
+  const page = await browser.open();
+  await page.goto(taught.page);
+  const sheet = await page.request.get(
+    await page
+      .getByRole('link', { name: 'Sheet for the bench (PDF)' })
+      .evaluate((link) => (link as HTMLAnchorElement).href),
+  );
+  expect([sheet.status(), sheet.headers()['content-type']]).toEqual([200, 'application/pdf']);
+  expect(await pdfText(await sheet.body())).toContain('17 times for small, 19 times for medium');
+  await page.getByLabel('Your measure').fill('165');
+  const own = await page.getByRole('link', { name: 'steps and kit on paper (PDF)' }).getAttribute('href');
+  const mine = await (await page.request.get(`${app.address}${own}`)).body();
+  expect(await pdfText(mine)).toContain('Work these steps 19 times.');
+  expect(await pdfPages(mine)).toBeLessThanOrEqual(2);
+  const nonsense = await page.request.get(`${taught.page}/revision/1/sheet.pdf?measure=nonsense`);
+  expect(nonsense.status()).toBe(422);
+});
