@@ -14,6 +14,8 @@ const config: KnipConfig = {
   ignoreBinaries: ['apt-get', 'useradd', 'espeak-ng', 'ffmpeg', 'prlimit'],
   // A type that its own file uses may be exported for whoever reads a signature.
   ignoreExportsUsedInFile: true,
+  // Its fonts are read as files: app/paper/signs.ts.
+  ignoreDependencies: ['dejavu-fonts-ttf'],
   compilers: {
     // Styles import the fonts.
     css: (text: string) =>

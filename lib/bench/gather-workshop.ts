@@ -37,10 +37,11 @@ export async function gatherWorkshop(db: Database, workshopId: string): Promise<
     language: workshop.language,
     descriptionSetup: workshop.descriptionSetup === null ? null : completeSetup(workshop.descriptionSetup),
     stock: await findStock(db, workshopId),
-    glossary: (await findOwnTerms(db, workshopId)).map(({ term, forms, sounds }) => ({
+    glossary: (await findOwnTerms(db, workshopId)).map(({ term, forms, sounds, meaning }) => ({
       term,
       forms,
       sounds,
+      meaning,
     })),
     heard: decisions,
     lessons: lessons.map(({ folder }) => folder),

@@ -30,6 +30,7 @@ export const portableWorkshop = z.object({
         term: z.string().min(1).max(300),
         forms: z.array(words).max(200).describe('Other ways of writing it that are right'),
         sounds: z.array(words).max(200).describe('How it is said, in ordinary words'),
+        meaning: z.string().max(600).default('').describe('What it means, for pupils; empty: not explained'),
       }),
     )
     .max(20_000),

@@ -278,7 +278,10 @@ describe('a workshop', () => {
       data: { workshopId: home.workshopId, key: 'ring / 1', name: HOSTILE, unit: 'ring', onHandMilli: 5_000 },
     });
     await db.glossaryTerm.create({
-      data: { id: randomUUID(), workshopId: home.workshopId, term: 'maille', forms: ['mail'], sounds: [] },
+      data: {
+        ...{ id: randomUUID(), workshopId: home.workshopId, term: 'maille', forms: ['mail'], sounds: [] },
+        meaning: 'Rings, woven.',
+      },
     });
     await db.heardDecision.create({
       data: { workshopId: home.workshopId, heard: 'busy time', instead: 'byzantine', taken: 3 },
