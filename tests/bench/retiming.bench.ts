@@ -16,7 +16,7 @@ import { editListOf } from '#lib/retiming/edit-list.ts';
 import { MADE_RATE, mix, speak, VOICES, workshop } from '#tests/retiming/made-sound.ts';
 import { testFfmpeg } from '#tests/support/clips.ts';
 
-const [, , first = '20', ...rest] = process.argv;
+const [, , first = '5', ...rest] = process.argv;
 
 /** Compares two files of plain samples; in a process of its own, so that what made them does not count. */
 function compare([oldPath = '', newPath = '']: readonly string[]): void {
