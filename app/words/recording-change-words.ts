@@ -95,3 +95,20 @@ export function decideFaultWords(code: string): string {
       return 'No answer came. Look at your connection and try again; nothing is done twice.';
   }
 }
+
+export function takeBackFaultWords(code: string): string {
+  switch (code) {
+    case 'not-the-latest':
+      return 'The lesson has another recording by now, or a new one waits for your decision. Load this page again.';
+    case 'recording-gone':
+      return 'The former recording is not with this lesson any more.';
+    case 'draft-is-newer':
+      return 'The lesson was changed meanwhile. Its newest state is loaded; try again.';
+    case 'role-too-small':
+      return 'Going back needs the role of an editor.';
+    case 'not-signed-in':
+      return 'You are signed out. Sign in in another window, then try again here.';
+    default:
+      return 'No answer came. Look at your connection and try again; nothing is done twice.';
+  }
+}

@@ -5,12 +5,14 @@
  * the revisions that show it are never touched.
  */
 import { z } from 'zod';
-import { type Comparison, decideComparison, findComparison } from '#lib/data/comparisons.ts';
+import { type Comparison, decideComparison, findComparison, keepMove } from '#lib/data/comparisons.ts';
 import type { Queries } from '#lib/data/database.ts';
 import { type LessonAddress, lockLesson, readDraft } from '#lib/data/lessons.ts';
 import { failed, ok, type Result } from '#lib/result.ts';
 import { carryOver } from '#lib/retiming/carry-over.ts';
 import { editList } from '#lib/retiming/edit-list.ts';
+import { moveOf } from '#lib/retiming/take-back.ts';
+import { cue, MOST_CUES } from '#lib/transcript/cue.ts';
 import type { Bench } from './bench.ts';
 import { saveDraftIn } from './save-draft.ts';
 
@@ -25,7 +27,9 @@ export const recordingDecision = z.discriminatedUnion('decision', [
     /** The edit list as the person left it. */
     list: editList,
     /** Cuts (by their place in the list) whose words stay with what was said again there. */
-    wordsStay: z.array(z.int().min(0)).max(20_000),
+    wordsStay: z.array(z.int().min(0)).max(20_000).readonly(),
+    /** Cues of a transcript of the new recording, for what is new or was said again in it. */
+    heard: z.array(cue).max(MOST_CUES).readonly().default([]),
   }),
   z.object({ decision: z.literal('leave') }),
   z.object({ decision: z.literal('refuse') }),
@@ -97,8 +101,10 @@ async function moveDraft(
   if (decision.version !== version) return failed({ code: 'draft-is-newer', version });
   const draft = await readDraft(tx, input);
   if (!draft) return failed({ code: 'not-found' });
-  const { changes } = carryOver(draft, decision.list, { wordsStay: new Set(decision.wordsStay) });
+  const { heard, wordsStay } = decision;
+  const { changes } = carryOver(draft, decision.list, { wordsStay: new Set(wordsStay), heard });
   if (changes.length === 0) return ok({ version });
+  await keepMove(tx, comparison.id, moveOf(draft, decision.list, changes));
   const saved = await saveDraftIn(tx, bench.now(), {
     workshopId: input.workshopId,
     lessonId: input.lessonId,

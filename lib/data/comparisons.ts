@@ -1,7 +1,8 @@
 /** Comparisons of a lesson's recording with one that may take its place. */
 import { type EditList, editList } from '#lib/retiming/edit-list.ts';
+import { type Move, move } from '#lib/retiming/take-back.ts';
 import type { Queries } from './database.ts';
-import type { ComparisonState } from './generated/client.ts';
+import { type ComparisonState, Prisma } from './generated/client.ts';
 
 export type { ComparisonState };
 
@@ -120,4 +121,37 @@ export async function decideComparison(
     data: { state },
   });
   return decided.count > 0;
+}
+
+/** The accepted one that gave the lesson the recording it has; null where there is none. */
+export async function acceptedComparison(db: Queries, lessonId: string): Promise<Comparison | null> {
+  const lesson = await db.lesson.findUnique({ where: { id: lessonId }, select: { recordingId: true } });
+  if (!lesson?.recordingId) return null;
+  const row = await db.recordingComparison.findFirst({
+    where: { lessonId, newRecordingId: lesson.recordingId, state: 'accepted' },
+    select: COLUMNS,
+  });
+  return row && toComparison(row);
+}
+
+/** Values of changes are checked as the changes are made; here they are kept as they are. */
+export async function keepMove(db: Queries, id: string, move: Move): Promise<void> {
+  await db.recordingComparison.update({
+    where: { id },
+    data: { move: move as unknown as Prisma.InputJsonObject },
+  });
+}
+
+/** What taking the new recording moved; null where all stayed as it was. */
+export async function findMove(db: Queries, id: string): Promise<Move | null> {
+  const row = await db.recordingComparison.findUnique({ where: { id }, select: { move: true } });
+  return row?.move ? move.parse(row.move) : null;
+}
+
+/** Opens an accepted one for decision again. */
+export async function reopenComparison(db: Queries, { id, list }: Comparison): Promise<void> {
+  await db.recordingComparison.update({
+    where: { id },
+    data: { state: list ? 'ready' : 'failed', move: Prisma.DbNull },
+  });
 }

@@ -9,13 +9,18 @@ import type { Chapter, Content, Correction, Placement } from '#lib/lesson/conten
 import { SEQUENCE_PARTS } from '#lib/lesson/content.ts';
 import type { Span } from '#lib/time/time.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
+import type { SequencePart } from '#lib/weave/placement.ts';
 import type { EditList } from './edit-list.ts';
-import { type Retake, retakesIn } from './retakes.ts';
-import { spanToNew, toNew } from './time-map.ts';
+import { retakesIn } from './retakes.ts';
+import { heardIn, inRetake, isMostlyIn, momentInRetake, type SaidAgain, saidAgain } from './said-again.ts';
+import { type PlacedSpan, spanToNew, toNew } from './time-map.ts';
 
-/** What a person decides: for which retakes the old words stay (by the place of their cut in the list). */
+/** What a person decides, and what she has at hand. */
 export interface Choices {
+  /** Retakes whose words stay, by the place of their cut in the list. */
   readonly wordsStay: ReadonlySet<number>;
+  /** Cues of a transcript of the new recording: words for what is new or was said again in it. */
+  readonly heard?: readonly Cue[];
 }
 
 /** Something of the draft that lay in what was cut. */
@@ -23,7 +28,13 @@ export type CutItem =
   | { readonly of: 'cue'; readonly cue: Cue }
   | { readonly of: 'chapter'; readonly chapter: Chapter }
   /** Its picture has no moment any more; the step itself stays. */
-  | { readonly of: 'step'; readonly id: string; readonly sentence: string; readonly atMs: number }
+  | {
+      readonly of: 'step';
+      readonly list: SequencePart | 'steps';
+      readonly id: string;
+      readonly sentence: string;
+      readonly atMs: number;
+    }
   /** It stands as it is, about no moment. */
   | { readonly of: 'correction'; readonly correction: Correction };
 
@@ -36,6 +47,8 @@ export interface Carried {
   readonly clipped: readonly { readonly cue: Cue; readonly lostMs: number }[];
   /** Parts of the new recording without words. */
   readonly needWords: readonly Span[];
+  /** How many cues come from the transcript of the new recording: in what was said again, and in what is new. */
+  readonly fromHeard: { readonly again: number; readonly added: number };
   /** How many things followed their sound. */
   readonly carried: {
     readonly cues: number;
@@ -50,7 +63,7 @@ const WORTH_TELLING_MS = 250;
 /** An insert that is shorter needs no words, ms. */
 const WORTH_WORDS_MS = 700;
 
-export function carryOver(draft: Draft, list: EditList, { wordsStay }: Choices): Carried {
+export function carryOver(draft: Draft, list: EditList, { wordsStay, heard = [] }: Choices): Carried {
   const cut = new Map<number, CutItem[]>();
   const tell = (oldMs: number, item: CutItem): void => {
     const at = list.edits.findIndex(
@@ -58,8 +71,15 @@ export function carryOver(draft: Draft, list: EditList, { wordsStay }: Choices):
     );
     cut.set(at, [...(cut.get(at) ?? []), item]);
   };
-  const retakes = retakesIn(list).filter((retake) => wordsStay.has(retake.cut));
-  const cues = carryCues(draft.cues, list, retakes);
+  const retakes = retakesIn(list)
+    .filter((retake) => wordsStay.has(retake.cut))
+    .map((retake) => saidAgain(retake, draft.cues, heard));
+  const inserted = list.edits
+    .filter(({ kind }) => kind === 'inserted')
+    .filter((edit) => !retakes.some((retake) => retake.inserted === edit))
+    .map((edit) => ({ span: edit.new, words: heardIn(edit.new, heard) }));
+  const added = inserted.flatMap(({ words }) => words);
+  const cues = carryCues(draft.cues, list, retakes, added);
   for (const { cue, atMs } of cues.gone) tell(atMs, { of: 'cue', cue });
   const chapters = carryChapters(draft.content.chapters, list, retakes);
   for (const chapter of chapters.gone) tell(chapter.startMs, { of: 'chapter', chapter });
@@ -71,11 +91,13 @@ export function carryOver(draft: Draft, list: EditList, { wordsStay }: Choices):
     changes: [...cues.changes, ...chapters.changes, ...steps.changes, ...corrections.changes],
     cut,
     clipped: cues.clipped,
-    needWords: list.edits
-      .filter(({ kind }) => kind === 'inserted')
-      .filter((edit) => !retakes.some((retake) => retake.inserted === edit))
-      .map((edit) => edit.new)
-      .filter(({ startMs, endMs }) => endMs - startMs >= WORTH_WORDS_MS),
+    needWords: inserted
+      .filter(({ words, span }) => words.length === 0 && span.endMs - span.startMs >= WORTH_WORDS_MS)
+      .map(({ span }) => span),
+    fromHeard: {
+      again: retakes.reduce((sum, retake) => sum + (retake.heard?.length ?? 0), 0),
+      added: added.length,
+    },
     carried: {
       cues: draft.cues.length - cues.gone.length,
       chapters: draft.content.chapters.length - chapters.gone.length,
@@ -85,26 +107,39 @@ export function carryOver(draft: Draft, list: EditList, { wordsStay }: Choices):
   };
 }
 
-function carryCues(cues: readonly Cue[], list: EditList, retakes: readonly Retake[]) {
+function carryCues(
+  cues: readonly Cue[],
+  list: EditList,
+  retakes: readonly SaidAgain[],
+  added: readonly Cue[],
+) {
   const place = spanToNew(list);
-  const put: Cue[] = [];
+  const put: Cue[] = [...added, ...retakes.flatMap(({ heard }) => heard ?? [])];
+  const again = new Set(put.map(({ id }) => id));
   const gone: { cue: Cue; atMs: number }[] = [];
   const clipped: { cue: Cue; lostMs: number }[] = [];
   for (const cue of cues) {
-    const retaken = inRetake(cue, retakes);
-    const placed = retaken ? ({ is: 'there', span: retaken, lostMs: 0 } as const) : place(cue);
+    if (again.has(cue.id)) continue;
+    const retake = retakes.find(({ old }) => isMostlyIn(cue, old));
+    const placed = retake ? inTake(cue, retake) : place(cue);
     if (placed.is === 'gone') {
-      gone.push({ cue, atMs: cutMoment(cue, list) });
+      gone.push({ cue, atMs: retake ? (cue.startMs + cue.endMs) / 2 : cutMoment(cue, list) });
       continue;
     }
     const { startMs, endMs } = placed.span;
-    if (retaken) put.push({ ...cue, startMs, endMs, timing: 'approximate' });
+    if (retake) put.push({ ...cue, startMs, endMs, timing: 'approximate' });
     else if (startMs !== cue.startMs || endMs !== cue.endMs) put.push({ ...cue, startMs, endMs });
     if (placed.lostMs >= WORTH_TELLING_MS) clipped.push({ cue, lostMs: placed.lostMs });
   }
   const remove = gone.map(({ cue }) => cue.id);
   const changes: Change[] = put.length + remove.length === 0 ? [] : [{ kind: 'cues', put, remove }];
   return { changes, gone, clipped };
+}
+
+/** A cue of an old take: where it is said again, or gone where a transcript tells that others are said. */
+function inTake(cue: Cue, retake: SaidAgain): PlacedSpan {
+  const span = retake.heard ? null : inRetake(cue, [retake]);
+  return span ? { is: 'there', span, lostMs: 0 } : { is: 'gone', ms: retake.inserted.new.startMs };
 }
 
 /** The moment of a cue that lies in the cut which took most of it. */
@@ -122,7 +157,7 @@ function cutMoment(cue: Span, { edits }: EditList): number {
  * A chapter begins where its first kept sound does; one of which no more than a
  * scrap is left is gone.
  */
-function carryChapters(chapters: readonly Chapter[], list: EditList, retakes: readonly Retake[]) {
+function carryChapters(chapters: readonly Chapter[], list: EditList, retakes: readonly SaidAgain[]) {
   const place = toNew(list);
   const gone: Chapter[] = [];
   const kept: Chapter[] = [];
@@ -155,7 +190,7 @@ function carryChapters(chapters: readonly Chapter[], list: EditList, retakes: re
 const LEAST_OF_CHAPTER_MS = 1_000;
 
 /** The first moment of an old span that is heard in the new recording; null where no more than a scrap of it is. */
-function firstKept({ edits, oldMs }: EditList, span: Span, retakes: readonly Retake[]): number | null {
+function firstKept({ edits, oldMs }: EditList, span: Span, retakes: readonly SaidAgain[]): number | null {
   // Beyond the last moment there is none to lose.
   if (span.startMs >= oldMs) return oldMs;
   const heard = [
@@ -173,7 +208,7 @@ function firstKept({ edits, oldMs }: EditList, span: Span, retakes: readonly Ret
   return heard[0] && keptMs >= enough ? heard[0].startMs : null;
 }
 
-function carrySteps(content: Content, list: EditList, retakes: readonly Retake[]) {
+function carrySteps(content: Content, list: EditList, retakes: readonly SaidAgain[]) {
   const place = toNew(list);
   const gone: (CutItem & { readonly of: 'step' })[] = [];
   const changes: Change[] = [];
@@ -184,7 +219,7 @@ function carrySteps(content: Content, list: EditList, retakes: readonly Retake[]
       const retaken = momentInRetake(item.atMs, retakes);
       const placed = retaken === null ? place(item.atMs) : ({ is: 'there', ms: retaken } as const);
       if (placed.is === 'gone') {
-        gone.push({ of: 'step', id: item.id, sentence: item.sentence, atMs: item.atMs });
+        gone.push({ of: 'step', list: part, id: item.id, sentence: item.sentence, atMs: item.atMs });
         changes.push({ kind: 'put', list: part, item: { ...item, atMs: null } });
         continue;
       }
@@ -196,7 +231,11 @@ function carrySteps(content: Content, list: EditList, retakes: readonly Retake[]
   return { changes, gone, carried };
 }
 
-function carryCorrections(corrections: Content['corrections'], list: EditList, retakes: readonly Retake[]) {
+function carryCorrections(
+  corrections: Content['corrections'],
+  list: EditList,
+  retakes: readonly SaidAgain[],
+) {
   const place = spanToNew(list);
   const gone: Correction[] = [];
   const changes: Change[] = [];
@@ -216,20 +255,3 @@ function carryCorrections(corrections: Content['corrections'], list: EditList, r
   }
   return { changes, gone };
 }
-
-/** A span that lies for the most part in a retake, as far along in what was said anew; else null. */
-function inRetake(span: Span, retakes: readonly Retake[]): Span | null {
-  const middle = (span.startMs + span.endMs) / 2;
-  const retake = retakes.find(({ old }) => middle >= old.startMs && middle < old.endMs);
-  if (!retake) return null;
-  const at = (ms: number): number => {
-    const part = (ms - retake.old.startMs) / (retake.old.endMs - retake.old.startMs);
-    const { startMs, endMs } = retake.inserted.new;
-    return Math.round(startMs + Math.min(1, Math.max(0, part)) * (endMs - startMs));
-  };
-  const startMs = at(span.startMs);
-  return { startMs, endMs: Math.max(startMs + 1, at(span.endMs)) };
-}
-
-const momentInRetake = (ms: number, retakes: readonly Retake[]): number | null =>
-  inRetake({ startMs: ms, endMs: ms + 1 }, retakes)?.startMs ?? null;

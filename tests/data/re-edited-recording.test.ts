@@ -12,6 +12,7 @@ import type { Bench } from '#lib/bench/bench.ts';
 import { decideRecording } from '#lib/bench/decide-recording.ts';
 import { queueComparisons } from '#lib/bench/queue-comparisons.ts';
 import { saveDraft } from '#lib/bench/save-draft.ts';
+import { takeBackRecording } from '#lib/bench/take-back-recording.ts';
 import { comparisonsToDo, openComparison } from '#lib/data/comparisons.ts';
 import { findDraft } from '#lib/data/lessons.ts';
 import { addUpload, moveRecording } from '#lib/data/uploads.ts';
@@ -173,6 +174,7 @@ test('a re-edited recording is compared, and one decision moves all of a lesson 
       version: before.version,
       list,
       wordsStay: retakes,
+      heard: [],
     } as const,
   };
   const late = { ...wish, decision: { ...wish.decision, version: before.version - 1 } };
@@ -214,6 +216,55 @@ test('a re-edited recording is compared, and one decision moves all of a lesson 
   const kept = await db.recording.findUniqueOrThrow({ where: { id: first } });
   expect(kept.state).toBe('ready');
   expect(await work.storage.size(kept.playableKey ?? '')).not.toBeNull();
+});
+
+test('an accepted recording is taken back, with what was written since, and can be decided about anew', {
+  timeout: 60_000,
+}, async () => {
+  const rows = await aTaughtLesson();
+  const first = await bringIn(rows.lessonId, old.slice(0, at(40)));
+  const second = await bringIn(rows.lessonId, old.slice(at(7), at(40)));
+  const comparisonId = (await openComparison(db, rows.lessonId))?.id ?? '';
+  await compareRecordings(work, { comparisonId }, attempt);
+  const list = (await openComparison(db, rows.lessonId))?.list;
+  const before = await findDraft(db, rows);
+  if (!list || !before) throw new Error('there are a list and a draft');
+  const decision = { decision: 'move', list, wordsStay: [], heard: [], version: before.version } as const;
+  const accept = { ...rows, comparisonId, decision: { ...decision, saveId: randomUUID() } };
+  expect(await decideRecording(bench, accept)).toMatchObject({ ok: true });
+  const moved = await findDraft(db, rows);
+  expect(moved?.cues[0]?.id).toBe('cue-12');
+  const said = moved?.cues.find(({ id }) => id === 'cue-20');
+  if (!moved || !said) throw new Error('there is the cue');
+  const reworded = { ...said, text: 'Reworded since' };
+  const changes = [{ kind: 'cues' as const, put: [reworded], remove: [] }];
+  await saveDraft(bench, { ...rows, saveId: randomUUID(), baseVersion: moved.version, changes });
+
+  const wish = { ...rows, comparisonId, saveId: randomUUID(), version: moved.version + 1 };
+  expect(await takeBackRecording(bench, { ...wish, version: moved.version })).toMatchObject({
+    fault: { code: 'draft-is-newer' },
+  });
+  expect(await takeBackRecording(bench, { ...wish, comparisonId: 'none' })).toMatchObject({
+    fault: { code: 'not-the-latest' },
+  });
+  const answers = await Promise.all([takeBackRecording(bench, wish), takeBackRecording(bench, wish)]);
+  expect(answers).toEqual([1, 2].map(() => ({ ok: true, value: { version: moved.version + 2 } })));
+  expect(await recordingOf(rows.lessonId)).toBe(first);
+  const after = await findDraft(db, rows);
+  const others = (draft: typeof after) => draft?.cues.filter(({ id }) => id !== 'cue-20');
+  expect(others(after)).toEqual(others(before));
+  expect(after?.content).toEqual(before.content);
+  const back = after?.cues.find(({ id }) => id === 'cue-20');
+  expect(back?.text).toBe('Reworded since');
+  expect(Math.abs((back?.startMs ?? 0) - 12_050)).toBeLessThanOrEqual(20);
+
+  expect(await openComparison(db, rows.lessonId)).toMatchObject({ id: comparisonId, state: 'ready' });
+  const leave = { ...rows, comparisonId, decision: { decision: 'leave' } as const };
+  expect(await decideRecording(bench, leave)).toMatchObject({ ok: true });
+  expect(await recordingOf(rows.lessonId)).toBe(second);
+  const again = { ...wish, saveId: randomUUID(), version: moved.version + 2 };
+  expect(await takeBackRecording(bench, again)).toEqual({ ok: true, value: { version: moved.version + 2 } });
+  expect(await recordingOf(rows.lessonId)).toBe(first);
 });
 
 test('a refused recording changes nothing, and a lesson without words takes a new one at once', {

@@ -146,6 +146,9 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   [`${LESSON_API}/comparison/[comparison]/route.ts`]: {
     POST: { who: 'editor', body: { decision: 'refuse' } },
   },
+  [`${LESSON_API}/comparison/[comparison]/take-back/route.ts`]: {
+    POST: { who: 'editor', body: { saveId: '00000000-0000-4000-8000-000000000004', version: 1 } },
+  },
   [`${LESSON_API}/recordings/route.ts`]: { GET: { who: 'viewer' } },
   [`${RECORDING_API}/route.ts`]: { GET: { who: 'viewer' }, DELETE: { who: 'editor' } },
   [`${RECORDING_API}/cancel/route.ts`]: { POST: { who: 'editor' } },

@@ -7,19 +7,24 @@ const BUSY_MS = 900;
 export interface ComparisonFeed {
   /** Undefined until the first answer, null where there is nothing to decide. */
   readonly comparison: Comparison | null | undefined;
+  /** The one that gave the lesson the recording it has; null where there is none. */
+  readonly accepted: Comparison | null;
   readonly unreachable: boolean;
+  readonly look: () => Promise<void>;
 }
 
 /** @param api address of the lesson's routes, without a slash at its end */
 export function useComparison(api: string): ComparisonFeed {
   const [comparison, setComparison] = useState<Comparison | null>();
+  const [accepted, setAccepted] = useState<Comparison | null>(null);
   const [unreachable, setUnreachable] = useState(false);
   const look = useCallback(async () => {
     try {
       const response = await fetch(`${api}/comparison`);
       if (!response.ok) throw new Error(String(response.status));
-      const answer: { comparison: Comparison | null } = await response.json();
+      const answer: { comparison: Comparison | null; accepted: Comparison | null } = await response.json();
       setComparison(answer.comparison);
+      setAccepted(answer.accepted);
       setUnreachable(false);
     } catch {
       setUnreachable(true);
@@ -34,7 +39,7 @@ export function useComparison(api: string): ComparisonFeed {
     const timer = setInterval(() => void look(), BUSY_MS);
     return () => clearInterval(timer);
   }, [isBusy, look]);
-  return { comparison, unreachable };
+  return { comparison, accepted, unreachable, look };
 }
 
 /** The waveform of a recording: one byte for every 50 ms; null until it is there. */

@@ -8,8 +8,11 @@ import { carryOver } from '#lib/retiming/carry-over.ts';
 import type { EditList } from '#lib/retiming/edit-list.ts';
 import { editPointsOf } from '#lib/retiming/edit-points.ts';
 import { retakesIn } from '#lib/retiming/retakes.ts';
+import { heardIn, heardNew } from '#lib/retiming/said-again.ts';
+import type { Cue } from '#lib/transcript/cue.ts';
 import { useDraft } from '../../draft.client.tsx';
 import { EditPointCard } from './edit-point.client.tsx';
+import { Heard } from './heard.client.tsx';
 import { useHearing } from './hearing.client.tsx';
 import styles from './new-recording.module.css';
 import { Pairing } from './pairing.client.tsx';
@@ -30,6 +33,7 @@ export function Decide({ comparison, list: found, api, onDecided }: DecideProps)
   const [list, setList] = useState(found);
   // Retakes by the moment at which their cut begins: places in the list change when points are moved.
   const [wordsOut, setWordsOut] = useState<ReadonlySet<number>>(new Set());
+  const [heard, setHeard] = useState<readonly Cue[] | null>(null);
   const [busy, setBusy] = useState(false);
   const [fault, setFault] = useState<string | null>(null);
   const wish = useRef<{ readonly id: string; readonly version: number } | null>(null);
@@ -54,6 +58,8 @@ export function Decide({ comparison, list: found, api, onDecided }: DecideProps)
       version: draft.version,
       list,
       wordsStay: stays,
+      // Only what lies in new parts is asked for.
+      heard: list ? heardNew(list, heard ?? []) : [],
     });
     setBusy(false);
     if (code === 'draft-is-newer') void draft.refresh();
@@ -70,6 +76,8 @@ export function Decide({ comparison, list: found, api, onDecided }: DecideProps)
           list={list}
           wordsStay={new Set(stays)}
           api={api}
+          heard={heard}
+          onHeard={setHeard}
           onList={setList}
           onWordsStay={(endMs, stay) => {
             const next = new Set(wordsOut);
@@ -118,11 +126,13 @@ interface EditsProps {
   readonly list: EditList;
   readonly wordsStay: ReadonlySet<number>;
   readonly api: string;
+  readonly heard: readonly Cue[] | null;
+  readonly onHeard: (heard: readonly Cue[] | null) => void;
   readonly onList: (list: EditList) => void;
   readonly onWordsStay: (cutEndMs: number, stay: boolean) => void;
 }
 
-function Edits({ comparison, list, wordsStay, api, onList, onWordsStay }: EditsProps) {
+function Edits({ comparison, list, wordsStay, api, heard, onHeard, onList, onWordsStay }: EditsProps) {
   const draft = useDraft();
   const recording = (id: string) => `${api}/recordings/${id}`;
   const { hear, players } = useHearing(
@@ -131,8 +141,8 @@ function Edits({ comparison, list, wordsStay, api, onList, onWordsStay }: EditsP
   );
   const points = useMemo(() => editPointsOf(list), [list]);
   const carried = useMemo(
-    () => carryOver({ content: draft.content, cues: draft.cues }, list, { wordsStay }),
-    [draft.content, draft.cues, list, wordsStay],
+    () => carryOver({ content: draft.content, cues: draft.cues }, list, { wordsStay, heard: heard ?? [] }),
+    [draft.content, draft.cues, list, wordsStay, heard],
   );
   const joins = joinsOf(list);
   const move = (join: number, side: 'end' | 'start' | 'both', byMs: number) => {
@@ -161,6 +171,9 @@ function Edits({ comparison, list, wordsStay, api, onList, onWordsStay }: EditsP
         newPeaks={`${recording(comparison.newRecordingId)}/peaks`}
       />
       {players}
+      {draft.mayEdit && list.edits.some(({ kind }) => kind === 'inserted') && (
+        <Heard api={api} heard={heard} used={carried.fromHeard} onHeard={onHeard} />
+      )}
       {points.length > 0 && <h3>Edit points</h3>}
       <ol className={styles.points}>
         {points.map((point, k) => (
@@ -169,6 +182,8 @@ function Edits({ comparison, list, wordsStay, api, onList, onWordsStay }: EditsP
             number={k + 1}
             point={point}
             lost={point.cuts.flatMap(({ at }) => carried.cut.get(at) ?? [])}
+            isHeard={point.inserted !== null && heardIn(point.inserted.new, heard ?? []).length > 0}
+            needsWords={carried.needWords.some(({ startMs }) => startMs === point.inserted?.new.startMs)}
             wordsStay={point.retake !== null && wordsStay.has(point.retake.cut)}
             mayEdit={draft.mayEdit}
             sides={{

@@ -12,6 +12,10 @@ interface EditPointProps {
   readonly point: EditPointSeen;
   /** What of the lesson fell into its cuts. */
   readonly lost: readonly CutItem[];
+  /** Whether a transcript tells what is said in the new part here. */
+  readonly isHeard: boolean;
+  /** Whether something new here has no words yet. */
+  readonly needsWords: boolean;
   readonly wordsStay: boolean;
   readonly mayEdit: boolean;
   /** Whether shared sound stands before it and after it. */
@@ -40,10 +44,10 @@ export function EditPointCard(props: EditPointProps) {
         ))}
       </ul>
       <Lost lost={lost} />
-      {point.retake && mayEdit && <WordsStay stay={props.wordsStay} onChange={props.onWordsStay} />}
-      {inserted && !(point.retake && props.wordsStay) && (
-        <p>The new part has no words yet; write them in the transcript.</p>
+      {point.retake && mayEdit && (
+        <WordsStay stay={props.wordsStay} isHeard={props.isHeard} onChange={props.onWordsStay} />
       )}
+      {props.needsWords && <p>The new part has no words yet; write them in the transcript.</p>}
       <div className="row">
         <button type="button" className="quiet" onClick={() => hear('new', atMs - 3_000, newEndMs + 3_000)}>
           Hear the new recording here
@@ -107,18 +111,29 @@ function Lost({ lost }: { lost: readonly CutItem[] }) {
   );
 }
 
-function WordsStay({ stay, onChange }: { stay: boolean; onChange: (stay: boolean) => void }) {
+interface WordsStayProps {
+  readonly stay: boolean;
+  /** Whether a transcript tells what is said now. */
+  readonly isHeard: boolean;
+  readonly onChange: (stay: boolean) => void;
+}
+
+function WordsStay({ stay, isHeard, onChange }: WordsStayProps) {
   const name = useId();
   return (
     <fieldset>
       <legend>Was it said again?</legend>
       <label className="tick">
         <input type="radio" name={name} checked={stay} onChange={() => onChange(true)} />
-        Yes: its words stay, spread over the new part, marked as approximate
+        {isHeard
+          ? 'Yes: its cues stay, with the words and times of the transcript'
+          : 'Yes: its words stay, spread over the new part, marked as approximate'}
       </label>
       <label className="tick">
         <input type="radio" name={name} checked={!stay} onChange={() => onChange(false)} />
-        No: the old words are taken out, the new part needs its own
+        {isHeard
+          ? 'No: the old cues are taken out, the new part gets those of the transcript'
+          : 'No: the old words are taken out, the new part needs its own'}
       </label>
     </fieldset>
   );

@@ -3,6 +3,7 @@
 import Link from 'next/link';
 import type { ShownRecording } from '#app/http/present-recording.ts';
 import { useComparison } from './comparison-feed.ts';
+import { TakeBack } from './take-back.client.tsx';
 
 interface NoticeProps {
   readonly api: string;
@@ -17,9 +18,20 @@ export function NewRecordingNotice({ api, bench, recordings }: NoticeProps) {
 }
 
 function Notice({ api, bench, recordings }: NoticeProps) {
-  const { comparison } = useComparison(api);
-  if (!comparison) return null;
-  const name = recordings.find(({ id }) => id === comparison.newRecordingId)?.name ?? 'The new recording';
+  const { comparison, accepted, look } = useComparison(api);
+  const nameOf = (id: string, otherwise: string) =>
+    recordings.find((one) => one.id === id)?.name ?? otherwise;
+  if (comparison === undefined) return null;
+  if (comparison === null) {
+    return accepted ? (
+      <TakeBack
+        address={`${api}/comparison/${accepted.id}/take-back`}
+        old={nameOf(accepted.oldRecordingId, 'the former recording')}
+        onDone={() => void look()}
+      />
+    ) : null;
+  }
+  const name = nameOf(comparison.newRecordingId, 'The new recording');
   const isReady = comparison.state === 'ready' || comparison.state === 'failed';
   return (
     <div className="notice caution" role="status">

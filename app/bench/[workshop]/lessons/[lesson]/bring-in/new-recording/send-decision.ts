@@ -1,12 +1,14 @@
 /** Sends a decision about a new recording. */
 import type { RecordingDecision } from '#lib/bench/decide-recording.ts';
 import type { EditList } from '#lib/retiming/edit-list.ts';
+import type { Cue } from '#lib/transcript/cue.ts';
 
 interface Move {
   readonly saveId: string;
   readonly version: number;
   readonly list: EditList | null;
   readonly wordsStay: readonly number[];
+  readonly heard: readonly Cue[];
 }
 
 /** @returns null where it was done, else the code of what went wrong. */
