@@ -23,12 +23,12 @@ import { carryOver } from '#lib/retiming/carry-over.ts';
 import { editPointsOf } from '#lib/retiming/edit-points.ts';
 import { retakesIn } from '#lib/retiming/retakes.ts';
 import { openLocalDisk } from '#lib/storage/local-disk.ts';
-import { ffmpeg } from '#tests/retiming/edited-sound.ts';
 import { MADE_RATE, speak, VOICES } from '#tests/retiming/made-sound.ts';
 import { aContent } from '#tests/support/a-content.ts';
 import { aLesson, type LessonRows } from '#tests/support/a-lesson.ts';
 import { testFfmpeg } from '#tests/support/clips.ts';
 import { testDatabase } from '#tests/support/database.ts';
+import { spliced, writeSoundFile } from '#tests/support/sound-files.ts';
 
 const SECONDS = 180;
 const { db } = await testDatabase();
@@ -56,16 +56,6 @@ const edited = spliced(
   old.slice(at(148)),
 );
 
-function spliced(...parts: readonly Float32Array[]): Float32Array {
-  const whole = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0));
-  let to = 0;
-  for (const part of parts) {
-    whole.set(part, to);
-    to += part.length;
-  }
-  return whole;
-}
-
 const cues = Array.from({ length: 300 }, (_, k) => ({
   id: `cue-${k}`,
   startMs: k * 600 + 50,
@@ -89,9 +79,7 @@ async function bringIn(lessonId: string, sound: Float32Array): Promise<string> {
   const folder = uploadsFolder(filesFolder);
   await mkdir(folder, { recursive: true });
   const path = join(folder, recordingId);
-  const bytes = Buffer.from(Int16Array.from(sound, (value) => value * 32_000).buffer);
-  const input = ['-f', 's16le', '-ar', String(MADE_RATE), '-ac', '1', '-i', 'pipe:0'];
-  ffmpeg([...input, '-c:a', 'aac', '-b:a', '64k', '-movflags', '+faststart', '-f', 'mp4', path], bytes);
+  writeSoundFile(path, sound);
   const sizeBytes = (await stat(path)).size;
   await addUpload(db, { recordingId, lessonId, name: 'lesson.m4a', sizeBytes, createdAt: new Date() });
   await moveRecording(db, recordingId, ['receiving'], 'waiting');
