@@ -72,5 +72,6 @@ test('a fact becomes a correction of its moment, and what was told becomes a ste
   await page.goto(lesson.address.replace('/transcript', '/check'));
   await page.getByRole('button', { name: /^Undo/ }).waitFor({ state: 'attached' });
   await page.goto(lesson.address.replace('/transcript', '/corrections'));
-  await page.getByText('I said: “The large red rings are sixteen gauge SWG.”').first().waitFor();
+  // Plain values, so that the program can look for them elsewhere in the lesson.
+  await page.getByText('16 gauge SWG', { exact: true }).first().waitFor();
 });
