@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { kitSheet, type SheetLesson } from '#app/paper/kit-sheet.ts';
 import { makePdf } from '#app/paper/make-pdf.ts';
 import { kitLabels, pickingSheet } from '#app/paper/picking-sheet.ts';
+import { sheetLines } from '#app/paper/sheet-lines.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
 import { byzantineMaking } from '#tests/support/a-making.ts';
 import { pdfCode, pdfText } from '#tests/support/read-pdf.ts';
@@ -37,6 +38,19 @@ test('the sheet says what the kit says, and its code leads to the lesson', async
     expect(text).toContain(told);
   expect(text).toMatch(/copper.*40 ?38 ?8 ?86/);
   expect(await pdfCode(sheet)).toBe(lesson.address);
+});
+
+test('the lines of a sheet are what is printed on it', async () => {
+  const sheet = kitSheet(lesson, kitOf(165));
+  const printed = (await pdfText(await makePdf(sheet))).replaceAll(/\s/g, '');
+  const all = sheetLines(sheet);
+  // What comes after may run over the page's end, where the foot is printed in between.
+  const lines = all.slice(0, all.indexOf('How these numbers came about'));
+  // Title, sizes, a row for each ring and their sum, materials, costs.
+  expect(lines.length).toBeGreaterThan(12);
+  for (const cell of lines.flatMap((line) => line.split(/ · |, /)))
+    expect(printed, cell).toContain(cell.replaceAll(/\s/g, ''));
+  expect(sheetLines(kitSheet(lesson, kitOf(180)))).not.toEqual(all);
 });
 
 test('the same kit gives the same bytes', async () => {

@@ -5,6 +5,7 @@ import { applyChange, type Change, checkContent, type Draft } from '#lib/lesson/
 import { carryOver } from '#lib/retiming/carry-over.ts';
 import { type EditList, listPieces } from '#lib/retiming/edit-list.ts';
 import { matchWords } from '#lib/retiming/match-words.ts';
+import { placeTranscript } from '#lib/retiming/place-transcript.ts';
 import { retakesIn } from '#lib/retiming/retakes.ts';
 import { move, moveOf, takeBack } from '#lib/retiming/take-back.ts';
 import { toNew } from '#lib/retiming/time-map.ts';
@@ -128,6 +129,30 @@ describe('words of a new take', () => {
     // The chapter began with the wire, and does so again.
     expect(now.content.chapters[0]?.startMs).toBeGreaterThanOrEqual(20_400);
     expect(now.content.chapters[0]?.startMs).toBeLessThanOrEqual(20_600);
+  });
+
+  test('a transcript of the old recording is placed on the new one whole', () => {
+    const { cues, gone } = placeTranscript(draft.cues, list);
+    expect(cues.map(({ id, startMs, timing }) => [id, startMs, timing])).toEqual([
+      ['a', 18_000, undefined],
+      ['b', 20_000, 'approximate'],
+      ['c', 23_333, 'approximate'],
+      ['d', 26_667, 'approximate'],
+      ['e', 31_000, undefined],
+    ]);
+    expect(gone).toBe(0);
+    const trimmed = {
+      ...list,
+      ...listPieces(
+        [{ old: { startMs: 26_000, endMs: 60_000 }, new: { startMs: 0, endMs: 34_000 } }],
+        60_000,
+        34_000,
+      ),
+    };
+    expect(placeTranscript(draft.cues, trimmed)).toMatchObject({
+      cues: [{ id: 'c' }, { id: 'd' }, { id: 'e' }],
+      gone: 2,
+    });
   });
 
   test('said faster or slower, they are found to a word, wherever the cues are parted', () => {

@@ -6,18 +6,14 @@
  */
 import { type FormEvent, useEffect, useId, useRef, useState } from 'react';
 import { transcriptFaultWords } from '#app/words/transcript-words.ts';
+import type { Cue } from '#lib/transcript/cue.ts';
 import { useDraft } from '../draft.client.tsx';
 import { DropZone } from './drop-zone.client.tsx';
 import { EncodingChoice } from './encoding-choice.client.tsx';
 import { KeptFiles } from './kept-files.client.tsx';
 import { LossList } from './loss-list.client.tsx';
-import {
-  chooseEncoding,
-  readAgain,
-  sendTranscript,
-  type TranscriptAnswer,
-  type Understood,
-} from './send-transcript.ts';
+import { useComparison } from './new-recording/comparison-feed.ts';
+import { chooseEncoding, readAgain, sendTranscript, type TranscriptAnswer } from './send-transcript.ts';
 import styles from './transcript-file.module.css';
 import { UnderstoodTranscript } from './understood-transcript.client.tsx';
 
@@ -30,6 +26,7 @@ interface TranscriptFileProps {
 
 export function TranscriptFile({ address, transcriptPage }: TranscriptFileProps) {
   const { cues, change, mayEdit, undoLabel, undo } = useDraft();
+  const { accepted } = useComparison(address.replace(/\/transcript-files$/, ''));
   const [answer, setAnswer] = useState<TranscriptAnswer | null>(null);
   const [reading, setReading] = useState('');
   const [taken, setTaken] = useState<number | null>(null);
@@ -49,11 +46,11 @@ export function TranscriptFile({ address, transcriptPage }: TranscriptFileProps)
   };
   const bring = (file: Blob, name: string) => void follow(name, sendTranscript(address, file, name));
 
-  const take = (understood: Understood) => {
+  const take = (name: string, put: readonly Cue[]) => {
     const removed = cues.map((cue) => cue.id);
-    change([{ kind: 'cues', put: understood.cues, remove: removed }], `bringing in ${understood.name}`);
+    change([{ kind: 'cues', put: [...put], remove: removed }], `bringing in ${name}`);
     setAnswer(null);
-    setTaken(understood.cues.length);
+    setTaken(put.length);
   };
 
   return (
@@ -100,7 +97,8 @@ export function TranscriptFile({ address, transcriptPage }: TranscriptFileProps)
           <UnderstoodTranscript
             understood={answer}
             present={cues.length}
-            onTake={() => take(answer)}
+            edited={accepted?.list ?? null}
+            onTake={(put) => take(answer.name, put)}
             onPutAside={() => setAnswer(null)}
           />
         )}

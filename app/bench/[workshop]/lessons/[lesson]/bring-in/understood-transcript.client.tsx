@@ -1,7 +1,11 @@
 'use client';
 /** What was understood of a transcript file, for the teacher to look at before it is taken. */
+import { useMemo, useState } from 'react';
 import { formatWords } from '#app/words/transcript-words.ts';
+import type { EditList } from '#lib/retiming/edit-list.ts';
+import { placeTranscript } from '#lib/retiming/place-transcript.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
+import type { Cue } from '#lib/transcript/cue.ts';
 import { ENCODINGS } from '#lib/transcript/encoding.ts';
 import { LossList } from './loss-list.client.tsx';
 import type { Understood } from './send-transcript.ts';
@@ -14,12 +18,22 @@ interface UnderstoodTranscriptProps {
   readonly understood: Understood;
   /** How many cues the lesson has now. */
   readonly present: number;
-  readonly onTake: () => void;
+  /** What was done to the former recording to make the present one; null where there was none, or nothing is known. */
+  readonly edited: EditList | null;
+  readonly onTake: (cues: readonly Cue[]) => void;
   readonly onPutAside: () => void;
 }
 
-export function UnderstoodTranscript({ understood, present, onTake, onPutAside }: UnderstoodTranscriptProps) {
-  const { cues, losses } = understood;
+export function UnderstoodTranscript(props: UnderstoodTranscriptProps) {
+  const { understood, present, edited, onTake, onPutAside } = props;
+  const { losses } = understood;
+  const [ofFormer, setOfFormer] = useState(false);
+  const placed = useMemo(
+    () =>
+      edited && ofFormer ? placeTranscript(understood.cues, edited) : { cues: understood.cues, gone: 0 },
+    [understood.cues, edited, ofFormer],
+  );
+  const { cues } = placed;
   const endMs = cues.reduce((latest, cue) => Math.max(latest, cue.endMs), 0);
   const count = cues.length.toLocaleString('en');
   return (
@@ -53,6 +67,23 @@ export function UnderstoodTranscript({ understood, present, onTake, onPutAside }
         </p>
       )}
       <LossList losses={losses} />
+      {edited && understood.format !== 'script' && (
+        <>
+          <label className="tick">
+            <input
+              type="checkbox"
+              checked={ofFormer}
+              onChange={(event) => setOfFormer(event.target.checked)}
+            />
+            Its times are those of the former recording: place it on the present one by its sound
+          </label>
+          {placed.gone > 0 && (
+            <p className="hint">
+              {placed.gone === 1 ? 'One cue is' : `${placed.gone} cues are`} of what was cut, and left out.
+            </p>
+          )}
+        </>
+      )}
       <div className="table-frame">
         <table>
           <caption>
@@ -85,7 +116,7 @@ export function UnderstoodTranscript({ understood, present, onTake, onPutAside }
         </p>
       )}
       <div className="row">
-        <button type="button" onClick={onTake}>
+        <button type="button" disabled={cues.length === 0} onClick={() => onTake(cues)}>
           {present > 0 ? 'Replace with' : 'Take'} {cues.length === 1 ? 'this cue' : `these ${count} cues`}
         </button>
         <button type="button" className="quiet" onClick={onPutAside}>

@@ -75,9 +75,9 @@ export function NewRecording({ api, bench }: Addresses) {
 function doneWords(decided: Decided): string {
   switch (decided) {
     case 'move':
-      return 'The new recording is the lesson’s now, and everything moved with it. Published revisions keep the old one.';
+      return 'The new recording is the lesson’s now, and everything moved with it. Published revisions keep the old one. On “Bring in” you can go back to it.';
     case 'leave':
-      return 'The new recording is the lesson’s now. All times stand where they were.';
+      return 'The new recording is the lesson’s now. All times stand where they were. On “Bring in” you can go back to the old one.';
     case 'refuse':
       return 'The old recording stays.';
   }

@@ -28,25 +28,40 @@ const Unchanged = ({ of }: { readonly of: string }) => (
 
 export function TextChanges({ changes }: { changes: readonly TextChange[] }) {
   if (changes.length === 0) return <Unchanged of="Words" />;
+  // A cut takes hundreds of lines out: what is in other words should not be looked for among them.
+  const isGone = ({ parts }: TextChange): boolean => parts.every(({ how }) => how === 'removed');
+  const gone = changes.filter(isGone);
   return (
     <>
       <h4>Words</h4>
       <p className="hint">What is gone is struck through; what is new is underlined.</p>
-      <ul>
-        {changes.slice(0, MOST_SHOWN).map(({ part, id, atMs, parts }) => (
-          <li key={`${part} ${id}`}>
-            <strong>
-              {PART[part]}
-              {atMs === null ? '' : `, ${formatTimeCode(atMs)}`}:
-            </strong>{' '}
-            <WordParts parts={parts} />
-          </li>
-        ))}
-      </ul>
-      {changes.length > MOST_SHOWN && <p>{changes.length - MOST_SHOWN} more texts differ.</p>}
+      <Texts changes={changes.filter((change) => !isGone(change))} />
+      {gone.length > 0 && (
+        <details className={styles.lines}>
+          <summary>{gone.length === 1 ? 'One text is gone' : `${gone.length} texts are gone`}</summary>
+          <Texts changes={gone} />
+        </details>
+      )}
     </>
   );
 }
+
+const Texts = ({ changes }: { changes: readonly TextChange[] }) => (
+  <>
+    <ul>
+      {changes.slice(0, MOST_SHOWN).map(({ part, id, atMs, parts }) => (
+        <li key={`${part} ${id}`}>
+          <strong>
+            {PART[part]}
+            {atMs === null ? '' : `, ${formatTimeCode(atMs)}`}:
+          </strong>{' '}
+          <WordParts parts={parts} />
+        </li>
+      ))}
+    </ul>
+    {changes.length > MOST_SHOWN && <p>{changes.length - MOST_SHOWN} more.</p>}
+  </>
+);
 
 export function KitChanges({
   changes,
