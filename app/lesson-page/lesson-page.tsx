@@ -3,6 +3,7 @@
  * it stands in the page without script; the player and the kit add to it.
  */
 
+import { preload } from 'react-dom';
 import { chapterSpans } from '#lib/chapters/chapter-rules.ts';
 import { type AskedMeasure, sizeWords } from '#lib/lesson/asked-measure.ts';
 import { cautionWords } from '#lib/lesson/cautions.ts';
@@ -45,6 +46,9 @@ export const LessonPage = (props: LessonPageProps) => {
       : [{ id: stepAnchor(step), atMs: step.atMs, name: stepName(step, steps), sentence: step.sentence }],
   );
   const language = content.language;
+  // The largest thing that is painted: asked for before styles and script are.
+  if (recording?.posterKey && props.startAtMs === null)
+    preload(addresses.poster, { as: 'image', fetchPriority: 'high' });
   const explainer = explainerOf(revision.terms);
   return (
     <main className={`page ${styles.page}`}>

@@ -32,6 +32,10 @@ const material =
   (pattern: RegExp) =>
   (content: Content): boolean =>
     pattern.test(materialsOf(content));
+const holds =
+  (...kinds: readonly Content['materials'][number]['kind'][]) =>
+  (content: Content): boolean =>
+    content.materials.some(({ kind }) => kinds.includes(kind));
 const weaves = (content: Content): boolean =>
   content.ringKinds.length > 0 || content.start.length + content.repeat.length + content.finishing.length > 0;
 
@@ -53,14 +57,13 @@ const RULES: readonly Rule[] = [
     id: 'small-parts',
     title: 'Small parts',
     text: 'Loose small parts can be swallowed or choked on. Keep them from children under three and from animals, and count what is left on the bench. Pieces for children fall under rules of their own: check those of your country before you give or sell one.',
-    fits: (content) =>
-      weaves(content) || material(/\b(beads?|findings?|drops?|cabochons?|stones?|pearls?)\b/i)(content),
+    fits: (content) => weaves(content) || holds('bead', 'finding')(content),
   },
   {
     id: 'strain',
     title: 'Hands and eyes',
     text: 'Work like this is the same small grip hundreds of times. Good light, padded handles and a break every half hour help. Stop when fingers tingle, go numb or hurt, and ask a clinician if it does not pass.',
-    fits: (content) => weaves(content) || material(/\b(beads?|cords?|thread|yarn|knots?)\b/i)(content),
+    fits: (content) => weaves(content) || holds('bead', 'cord')(content),
   },
   {
     id: 'aluminium-rub-off',

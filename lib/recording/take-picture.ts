@@ -6,6 +6,9 @@ import { inputArguments } from './plan-ingest.ts';
 import { runFfmpeg } from './run-ffmpeg.ts';
 
 const LONGEST_MS = 120_000;
+/** Sharp at the width of a page on a fine screen; a telephone on a slow line waits for the poster, and twice as wide is four times as heavy. */
+const MOST_PX = 1280;
+const SHOWN_SIZE = `scale=w='min(iw,${MOST_PX})':h='min(ih,${MOST_PX})':force_original_aspect_ratio=decrease:force_divisible_by=2`;
 /** The last picture may stand long before the end: how far back it is looked for, ms. */
 const LOOK_BACK_MS = [0, 250, 1_000, 4_000, 16_000, 64_000];
 
@@ -42,8 +45,8 @@ async function pictureAt(
       ...inputArguments('mov', path),
       ...['-map', '0:v:0', '-frames:v', '1'],
       // Pixels that are not square are made so: a JPEG has no word for them.
-      ...['-vf', "scale='max(2,trunc(iw*sar/2)*2)':ih,setsar=1,format=yuvj420p"],
-      ...['-q:v', '3', '-f', 'image2', '-update', '1', `file:${output}`],
+      ...['-vf', `scale='max(2,trunc(iw*sar/2)*2)':ih,${SHOWN_SIZE},setsar=1,format=yuvj420p`],
+      ...['-q:v', '4', '-f', 'image2', '-update', '1', `file:${output}`],
     ],
     folder,
     signal,

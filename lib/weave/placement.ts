@@ -7,6 +7,9 @@
 import { z } from 'zod';
 import { line, paragraph, thingId } from '#lib/thing.ts';
 import { momentMs } from '#lib/time/time.ts';
+import type { SequencePart } from './sequence-parts.ts';
+
+export { SEQUENCE_PARTS, type SequencePart } from './sequence-parts.ts';
 
 /** The face of the older ring that is turned to the viewer is its front. */
 export const SIDES = ['front', 'back'] as const;
@@ -71,9 +74,6 @@ type Frozen<T> = T extends readonly (infer E)[]
     ? { readonly [K in keyof T]: Frozen<T[K]> }
     : T;
 export type Placement = Frozen<z.infer<typeof placement>>;
-
-export const SEQUENCE_PARTS = ['start', 'repeat', 'finishing'] as const;
-export type SequencePart = (typeof SEQUENCE_PARTS)[number];
 
 /** A ring sequence: `repeat` is walked n times between `start` and `finishing`. */
 export type Sequence = { readonly [part in SequencePart]: readonly Placement[] };

@@ -4,15 +4,9 @@
  * n x repeat + finishing; with runs, n x repeat is one product a run, and a
  * piece that ends in the middle of a repeat adds what was begun of it.
  */
-import {
-  type Piece,
-  type Placement,
-  SEQUENCE_PARTS,
-  type Sequence,
-  type SequencePart,
-  type Side,
-} from './placement.ts';
+import type { Piece, Placement, Sequence, Side } from './placement.ts';
 import { endingOf, inRun, planRuns, type Stretch, unitOf } from './runs.ts';
+import { SEQUENCE_PARTS, type SequencePart } from './sequence-parts.ts';
 
 /** Rings of one kind in one part. */
 export interface Prepared {
