@@ -6,6 +6,7 @@ import { aTaughtLesson, publishBehindTheScenes, type Taught } from '#tests/suppo
 import { startApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { pdfPages, pdfText } from '#tests/support/read-pdf.ts';
+import { signIn } from '#tests/support/sign-in.ts';
 
 let app: TestApp;
 let browser: TestBrowser;
@@ -133,6 +134,15 @@ describe('terms', () => {
       'Close the ring to the right, its seam inside.',
     );
   });
+});
+
+test('the check screen names the letters that paper cannot show', async () => {
+  const draft = await aTaughtLesson(app, aContent({ title: '編 → bracelet', licence: '' }));
+  const page = await browser.open();
+  await signIn(page, app.address, app.db, draft.userId);
+  await page.goto(`${draft.bench}/check`);
+  const told = page.getByText('Printed sheets cannot show some letters');
+  expect(await told.locator('..').innerText()).toMatch(/this lesson: 編\. They read \[\?\] there/);
 });
 
 test('the lesson on paper is for everybody, or for the measure in the address', async () => {

@@ -8,7 +8,9 @@ import { openLesson } from '#lib/bench/open-lesson.ts';
 import { environment } from '#lib/config/environment.ts';
 import { database } from '#lib/data/database.ts';
 import { findCopiedTexts, findDescriptionSetup } from '#lib/data/description-texts.ts';
+import { findDraft } from '#lib/data/lessons.ts';
 import { Check } from './check.client.tsx';
+import { PrintedSigns } from './printed-signs.tsx';
 
 interface CheckProps {
   readonly params: Promise<{ workshop: string; lesson: string }>;
@@ -23,10 +25,11 @@ export default async function CheckScreen({ params }: CheckProps) {
   const opened = await openLesson(membership, lesson);
   if (!opened) notFound();
   const { slug } = membership.workshop;
-  const [recording, setup, copied] = await Promise.all([
+  const [recording, setup, copied, draft] = await Promise.all([
     frozenRecordingOf(database(), opened.id),
     findDescriptionSetup(database(), slug),
     findCopiedTexts(database(), opened.id),
+    findDraft(database(), { workshopId: membership.workshop.id, lessonId: opened.id }),
   ]);
   const at = `${encodeURIComponent(slug)}/lessons/${encodeURIComponent(opened.id)}`;
   return (
@@ -48,6 +51,7 @@ export default async function CheckScreen({ params }: CheckProps) {
         )}
         published={opened.published}
       />
+      {draft ? <PrintedSigns content={draft.content} /> : null}
     </main>
   );
 }
