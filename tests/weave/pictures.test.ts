@@ -132,9 +132,9 @@ function check(
     const some = points[Math.floor(random() * points.length)]?.[Math.floor(random() * 360)];
     if (!some) continue;
     const [x, y] = [some[0] + (random() - 0.5) * WIRE, some[1] + (random() - 0.5) * WIRE];
-    // Told from a wire a little thinner and a little thicker: where they differ an edge is too close to call.
-    const expected = nearestAt(points, x, y, 0.47 * WIRE);
-    if ([0.485, 0.495, 0.505, 0.515, 0.53].some((half) => nearestAt(points, x, y, half * WIRE) !== expected))
+    // Points within 1.5 % of a wire of an edge are left out: curves are drawn to 1 %, numbers to a tenth of a unit.
+    const expected = nearestAt(points, x, y, 0.5 * WIRE);
+    if ([0.485, 0.492, 0.508, 0.515].some((half) => nearestAt(points, x, y, half * WIRE) !== expected))
       continue;
     tried += 1;
     const painted = paintedAt(x, y);

@@ -43,10 +43,12 @@ const EDGES: Readonly<
   entered: { width: 1.8, dashes: '1.5 3', colour: '#16130e' },
 };
 
-/** Draws rings; lengths may be in any unit, the wire sets the scale. */
-export function drawRings(rings: readonly PictureRing[], view: View): Drawn {
-  const wire = rings.reduce((sum, { ring }) => sum + ring.wire, 0) / Math.max(1, rings.length);
-  const by = UNITS_A_WIRE / wire;
+/** Picture units to the unit of the rings: their mean wire sets the scale. */
+export const scaleOf = (rings: readonly PictureRing[]): number =>
+  UNITS_A_WIRE / (rings.reduce((sum, { ring }) => sum + ring.wire, 0) / Math.max(1, rings.length));
+
+/** Draws rings; lengths may be in any unit. */
+export function drawRings(rings: readonly PictureRing[], view: View, by = scaleOf(rings)): Drawn {
   const seen = rings.map(({ ring }) =>
     seeRing(
       {
@@ -94,11 +96,11 @@ function paintArc(ring: SeenRing, arc: Arc, tones: Tones): readonly string[] {
   const wire = 2 * ring.half;
   const isWhole = arc.to - arc.from >= ring.count;
   // Flat ends meet without a trace, but only where the wire bends gently; elsewhere round ends overlap.
-  const isGentle = isWhole || !(isTight(ring, arc.from) || isTight(ring, arc.to));
+  const isGentle = !isWhole && !isTight(ring, arc.from) && !isTight(ring, arc.to);
   const overlap = (part: number): number => (isWhole ? 0 : part * step);
   const cap = isGentle ? FLAT : '';
-  const end = overlap(isGentle ? 0.12 : 0);
-  const inner = overlap(isGentle ? 0.12 : 1.5);
+  const end = overlap(isGentle ? 0.25 : 0);
+  const inner = overlap(isGentle ? 0.25 : 1.5);
   const [from, to] = [arc.from * step, arc.to * step];
   return [
     stroked(

@@ -32,8 +32,8 @@ export const seenPoint = ({ right, up, toward }: View, p: Vector): Vector => [
   dot(toward, p),
 ];
 
-/** Seen from its very edge a ring has no inside and no turn; it is then drawn turned by this much (a third of a degree). */
-const EDGE_ON = 0.006;
+/** Seen from its very edge a ring has no inside and no turn; it is then drawn turned by this much (a twelfth of a degree), less than an outline is wide. */
+const EDGE_ON = 0.0015;
 
 export function seeRing(ring: RoundRing, view: View): SeenRing {
   const facing = dot(ring.normal, view.toward);
