@@ -3,16 +3,19 @@ import { sizesOf } from '#lib/rings/ring.ts';
 import { type Content, content as contentSchema } from './content.ts';
 
 /** What of a lesson its pictures are computed from. */
-export const pictured = contentSchema.pick({
-  start: true,
-  repeat: true,
-  finishing: true,
-  runs: true,
-  endsAfter: true,
-  ends: true,
-  ringKinds: true,
-  leaning: true,
-});
+export const pictured = contentSchema
+  .pick({
+    start: true,
+    repeat: true,
+    finishing: true,
+    runs: true,
+    endsAfter: true,
+    ends: true,
+    ringKinds: true,
+    leaning: true,
+  })
+  // What the lesson calls its weave: its sequence is held against that.
+  .extend({ weave: contentSchema.shape.weave.default('') });
 export type Pictured = Pick<Content, keyof typeof pictured.shape>;
 
 /** All that the shape of a lesson depends on, as text: equal texts have equal shapes. */

@@ -22,7 +22,7 @@ export interface PieceMatch {
   readonly contradictions: readonly PieceLink[];
 }
 
-interface Neighbour extends Image {
+export interface Neighbour extends Image {
   readonly sign: number;
 }
 
@@ -31,7 +31,7 @@ export function matchPiece(piece: PieceCell, weave: WeaveInSpace): PieceMatch | 
   const facings = facingsOf(piece, weave);
   const times = piece.rings.length / weave.rings;
   if (!Number.isInteger(times) || piece.links.length !== times * weave.links.length) return null;
-  const neighbours = neighboursOf(weave);
+  const neighbours = imagesNear(weave);
   let best: PieceMatch | null = null;
   for (const cellsARepeat of [times, -times])
     for (let ring = 0; ring < weave.rings; ring++)
@@ -56,13 +56,13 @@ export function matchPiece(piece: PieceCell, weave: WeaveInSpace): PieceMatch | 
  * the other one (-1). A repeat that turns the chain by half shows the other
  * face; what is folded back was passed before it was folded, so either may be.
  */
-function facingsOf(piece: PieceCell, weave: WeaveInSpace): readonly (1 | -1)[] {
+export function facingsOf(piece: PieceCell, weave: WeaveInSpace): readonly (1 | -1)[] {
   if (piece.isFolded) return [1, -1];
   const turned = Math.abs((weave.twist * piece.rings.length) / weave.rings) % 360;
   return turned === 180 ? [-1] : [1];
 }
 
-function neighboursOf(weave: WeaveInSpace): readonly (readonly Neighbour[])[] {
+export function imagesNear(weave: WeaveInSpace): readonly (readonly Neighbour[])[] {
   const all: Neighbour[][] = Array.from({ length: weave.rings }, () => []);
   for (const { a, b, cells, sign } of weave.links satisfies readonly CellLink[]) {
     all[a]?.push({ ring: b, cell: cells, sign });
@@ -72,12 +72,15 @@ function neighboursOf(weave: WeaveInSpace): readonly (readonly Neighbour[])[] {
 }
 
 /** How two images are linked in the weave; 0 where they are not. */
-function signBetween(neighbours: readonly (readonly Neighbour[])[], a: Image, b: Image): number {
+export function signBetween(neighbours: readonly (readonly Neighbour[])[], a: Image, b: Image): number {
   const found = neighbours[a.ring]?.find(({ ring, cell }) => ring === b.ring && cell === b.cell - a.cell);
   return found?.sign ?? 0;
 }
 
-const shifted = (image: Image, cells: number): Image => ({ ring: image.ring, cell: image.cell + cells });
+export const shifted = (image: Image, cells: number): Image => ({
+  ring: image.ring,
+  cell: image.cell + cells,
+});
 
 /** Every way to place the piece's rings so that all its links are links of the weave; at most a few hundred. */
 function placings(
@@ -138,8 +141,8 @@ interface Grounds {
  * untwisted weave together. Passes that no choice of them explains are
  * contradictions. Passes without a side are not held against anything.
  */
-function wrongSides(
-  piece: PieceCell,
+export function wrongSides(
+  piece: Pick<PieceCell, 'links'>,
   images: readonly Image[],
   { cellsARepeat, neighbours, facing, isTwisted }: Grounds,
 ): readonly PieceLink[] {
@@ -157,8 +160,23 @@ function wrongSides(
       },
     ];
   });
+  return wrongTold(told);
+}
+
+/** A told side: whose sign of going through, whose sign of facing, and the product that both must have. */
+export interface ToldSide<L> {
+  readonly link: L;
+  readonly by: string;
+  readonly through: string;
+  readonly parity: number;
+}
+
+/**
+ * Told sides that contradict the others: signs are chosen so that what is
+ * told first holds, and turned round again where more sides then agree.
+ */
+export function wrongTold<L>(told: readonly ToldSide<L>[]): readonly L[] {
   const signs = new Map<string, number>();
-  const wrong: PieceLink[] = [];
   for (let left = told; left.length > 0; ) {
     const next = left.find(({ by, through }) => signs.has(by) || signs.has(through)) ?? left[0];
     if (!next) break;
@@ -166,7 +184,18 @@ function wrongSides(
     const { by, through, parity } = next;
     if (!signs.has(by)) signs.set(by, signs.has(through) ? parity * (signs.get(through) ?? 1) : 1);
     if (!signs.has(through)) signs.set(through, parity * (signs.get(by) ?? 1));
-    if ((signs.get(by) ?? 1) * (signs.get(through) ?? 1) !== parity) wrong.push(next.link);
   }
-  return wrong;
+  const isWrong = ({ by, through, parity }: ToldSide<L>): boolean =>
+    (signs.get(by) ?? 1) * (signs.get(through) ?? 1) !== parity;
+  const turnsBetter = (key: string): boolean => {
+    const own = told.filter(({ by, through }) => by === key || through === key);
+    return 2 * own.filter(isWrong).length > own.length;
+  };
+  // Each turn leaves fewer sides wrong, so it comes to an end.
+  for (;;) {
+    const key = told.some(isWrong) ? [...signs.keys()].find(turnsBetter) : undefined;
+    if (key === undefined) break;
+    signs.set(key, -(signs.get(key) ?? 1));
+  }
+  return told.filter(isWrong).map(({ link }) => link);
 }

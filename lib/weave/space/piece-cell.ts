@@ -17,6 +17,8 @@ export interface PieceLink {
   readonly through: number;
   readonly repeats: number;
   readonly from: Side | null;
+  /** Which pass of its placement makes it, from 1; null where the ring is carried. */
+  readonly pass: number | null;
 }
 
 export interface PieceCell {
@@ -27,8 +29,8 @@ export interface PieceCell {
 }
 
 /** Repeats walked to be sure that the middle one is like all others. */
-const WALKED = 9;
-const MIDDLE = 6;
+export const WALKED = 9;
+export const MIDDLE = 6;
 
 export const keyOfRing = (woven: Woven, ring: number): string => {
   const { turn = -1, slot = 0 } = woven.rings[ring] ?? {};
@@ -45,13 +47,20 @@ export function pieceCell(piece: Piece): PieceCell | null {
   const inMiddle = woven.rings.filter(({ index }) => repeatOfRing(woven, index) === MIDDLE);
   const places = new Map(inMiddle.map(({ index }, place) => [keyOfRing(woven, index), place]));
   const links: PieceLink[] = [];
-  for (const { by, through, from } of woven.links) {
+  for (const { by, through, from, turn } of woven.links) {
     if (repeatOfRing(woven, by) !== MIDDLE) continue;
     const place = places.get(keyOfRing(woven, by));
     const other = places.get(keyOfRing(woven, through));
     const repeat = repeatOfRing(woven, through);
     if (place === undefined || other === undefined || repeat === null) return null;
-    links.push({ by: place, through: other, repeats: repeat - MIDDLE, from });
+    const pass = woven.turns[turn]?.passed.indexOf(through) ?? -1;
+    links.push({
+      by: place,
+      through: other,
+      repeats: repeat - MIDDLE,
+      from,
+      pass: pass < 0 ? null : pass + 1,
+    });
   }
   const rings = inMiddle.map(({ index, ringKind }) => ({ key: keyOfRing(woven, index), ringKind }));
   const isFolded = piece.repeat.some(({ lie }) => lie === 'fold back');

@@ -5,10 +5,18 @@
  */
 import { failed, ok, type Result } from '#lib/result.ts';
 import type { Piece } from '../placement.ts';
-import { neighboursOf, type Woven, walkPiece } from '../walk.ts';
+import { type Link, neighboursOf, type Woven, walkPiece } from '../walk.ts';
 import { type CellLink, linksOf } from './cell-links.ts';
 import { linkSign } from './linking.ts';
-import { type Image, matchPiece, type PieceMatch } from './match-piece.ts';
+import {
+  facingsOf,
+  type Image,
+  imagesNear,
+  matchPiece,
+  type PieceMatch,
+  signBetween,
+  wrongTold,
+} from './match-piece.ts';
 import { keyOfRing, type PieceCell, pieceCell, repeatOfRing } from './piece-cell.ts';
 import { type Cell, inCell, middleRadius, mirroredCell, type RoundRing, scaledCell } from './round-ring.ts';
 import { settledChain } from './shape-chain.ts';
@@ -138,6 +146,43 @@ export function sidesSeenOtherwise(shape: PieceShape, toward: Vector): number {
     wrong += Math.min(forward, ways.length - forward);
   });
   return wrong;
+}
+
+export interface ToldSides {
+  /** How many links say their side. */
+  readonly told: number;
+  /** Those that cannot be with the ones before them. */
+  readonly wrong: readonly Link[];
+}
+
+/** The sides of a whole piece, ends included, held against the shape. */
+export function sidesOfPiece(woven: Woven, shape: PieceShape): ToldSides {
+  const weave = findWeaveInSpace(shape.weave);
+  if (!weave) return { told: 0, wrong: [] };
+  const images = imagesOf(woven, shape);
+  const links = woven.links.filter(({ by, through, from }) => from !== null && images[by] && images[through]);
+  const { cellsARepeat } = shape.match;
+  const near = imagesNear(weave);
+  let best: ToldSides | null = null;
+  for (const facing of facingsOf(shape.pieceCell, weave)) {
+    const wrong = wrongTold(
+      links.map((link) => {
+        const [by, through] = [images[link.by] as Image, images[link.through] as Image];
+        const repeat = Math.floor(through.cell / cellsARepeat);
+        const place = `${through.ring} ${modulo(through.cell, Math.abs(cellsARepeat))}`;
+        const sign = signBetween(near, by, through);
+        const faced = modulo(repeat, 2) === 0 ? 1 : facing;
+        return {
+          link,
+          by: `by ${link.by}`,
+          through: weave.twist === 0 ? `row ${through.ring}` : `place ${place}`,
+          parity: sign * faced * (link.from === 'back' ? 1 : -1),
+        };
+      }),
+    );
+    if (!best || wrong.length < best.wrong.length) best = { told: links.length, wrong };
+  }
+  return best ?? { told: 0, wrong: [] };
 }
 
 /** Rings of the repeats by the match; start, finishing and a begun repeat by whom they are linked with. */

@@ -1,0 +1,36 @@
+/** A lesson's ring sequence held against the shape of the weave that it is, and of the weave that it says it is. */
+import type { Result } from '#lib/result.ts';
+import { weavesNamed } from '#lib/weave/named-weave.ts';
+import { pieceCell } from '#lib/weave/space/piece-cell.ts';
+import { type PieceShape, type PieceShapeFault, weaveOfPiece } from '#lib/weave/space/piece-in-space.ts';
+import { type Proof, provePlaced, proveRepeat } from '#lib/weave/space/prove-piece.ts';
+import { WEAVES_IN_SPACE } from '#lib/weave/space/weave-in-space.ts';
+import { measuresOf } from './lesson-pictures.ts';
+import type { Pictured } from './pictured.ts';
+
+export type LessonProof =
+  | Proof
+  /** The sequence is a whole other weave than the lesson says. */
+  | { readonly state: 'another weave'; readonly weave: string; readonly named: string };
+
+/** Null where nothing can be held against anything: rings are not named, or no known weave is near. */
+export function proveLesson(
+  content: Pictured,
+  shape: Result<PieceShape, PieceShapeFault>,
+): LessonProof | null {
+  const cell = pieceCell(content);
+  if (!cell) return null;
+  const names = weavesNamed(content.weave);
+  const named = [...new Set(names.flatMap(shapesOf))];
+  const is = shape.ok ? shape.value.weave : weaveOfPiece(cell)?.weave.id;
+  if (is === undefined)
+    return names.length > 0 && named.length === 0 ? null : proveRepeat(content, cell, named);
+  const [first] = named;
+  if (first !== undefined && !named.includes(is))
+    return proveRepeat(content, cell, named) ?? { state: 'another weave', weave: is, named: first };
+  return shape.ok ? provePlaced(content, shape.value, measuresOf(content)) : null;
+}
+
+/** The shape of a stored weave: variants in two sizes share that of one size. */
+const shapesOf = (weave: string): readonly string[] =>
+  WEAVES_IN_SPACE.filter(({ id }) => weave === id || weave.startsWith(`${id}-`)).map(({ id }) => id);
