@@ -17,6 +17,7 @@ import styles from './lesson-page.module.css';
 import { MaterialLists } from './material-lists.tsx';
 import type { PageAddresses } from './page-addresses.ts';
 import { PageFoot, type PageHistory } from './page-foot.tsx';
+import { PiecePictures } from './piece-pictures.tsx';
 import { Player } from './player.client.tsx';
 import { Steps, stepAnchor, stepName } from './steps.tsx';
 import { type Explainer, explainerOf, Terms, TermText } from './terms.tsx';
@@ -112,6 +113,7 @@ export const LessonPage = (props: LessonPageProps) => {
               <MaterialLists content={content} explainer={explainer} />
             </section>
             <Cautions content={content} />
+            <PiecePictures content={content} kits={revision.kits} addresses={addresses} />
             <Steps
               steps={steps}
               stills={revision.stills}

@@ -21,8 +21,8 @@ export interface PageAddresses {
   readonly kitFiles: string | null;
   /** @param of id of a placement or step @param atMs its moment */
   readonly still: (of: string, atMs: number) => string;
-  /** @param of id of a placement, or `piece`: a picture computed from the sequence */
-  readonly picture: (of: string) => string;
+  /** @param of id of a placement, `piece` or `whole`: a picture computed from the sequence; `json`: to be turned by hand */
+  readonly picture: (of: string, form?: 'svg' | 'json') => string;
   /** @param number of an older revision */
   readonly revision: (number: number) => string;
 }
@@ -56,7 +56,7 @@ export function publicAddresses(
     sheet: `${files}/sheet.pdf`,
     kitFiles: `${files}/kit`,
     still: (of) => `${files}/stills/${encodeURIComponent(of)}.jpg`,
-    picture: (of) => `${files}/pictures/${encodeURIComponent(of)}.svg`,
+    picture: (of, form = 'svg') => `${files}/pictures/${encodeURIComponent(of)}.${form}`,
     revision: (older) => revisionPath(workshop, lesson, older),
   };
 }

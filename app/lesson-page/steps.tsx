@@ -1,3 +1,4 @@
+import { TurnButton } from '#app/pictures/turn-button.client.tsx';
 import { formatMeasure } from '#lib/lesson/asked-measure.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import type { FrozenKit } from '#lib/lesson/frozen-kit.ts';
@@ -8,6 +9,8 @@ import type { FrozenStill } from '#lib/lesson/revision.ts';
 import styles from './lesson-page.module.css';
 import { MomentLink } from './moment-link.tsx';
 import type { PageAddresses } from './page-addresses.ts';
+
+import { Both } from './piece-pictures.tsx';
 import { type Explainer, TermText } from './terms.tsx';
 
 interface StepsProps {
@@ -89,15 +92,10 @@ const Step = ({
             />
           ) : null}
           {pictureText ? (
-            // biome-ignore lint/performance/noImgElement: drawn as lines, sharp at any size
-            <img
-              className={styles.drawn}
-              src={addresses.picture(step.id)}
-              alt={pictureText}
-              lang="en"
-              loading="lazy"
-              decoding="async"
-            />
+            <>
+              <Both addresses={addresses} of={step.id} query="" alt={pictureText} />
+              <TurnButton address={addresses.picture(step.id, 'json')} what={stepName(step)} />
+            </>
           ) : null}
         </div>
       ) : null}

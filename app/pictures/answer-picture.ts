@@ -4,17 +4,26 @@ import { answerText } from '#app/http/answer-text.ts';
 import { fault } from '#app/http/with-member.ts';
 import {
   drawLesson,
+  drawWhole,
   type Foretold,
   foretoldOf,
   type PictureAsked,
+  sceneOfLesson,
   shapeOfLesson,
+  weaveOfLesson,
 } from '#lib/lesson/lesson-pictures.ts';
 import { type Pictured, shapeKey } from '#lib/lesson/pictured.ts';
+import { type LessonProof, proveLesson } from '#lib/lesson/prove-lesson.ts';
+import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
+import type { Scene } from '#lib/weave/picture/turned-scene.ts';
 import type { PieceShapeFault } from '#lib/weave/space/piece-in-space.ts';
 
 const query = z.object({
   roll: z.coerce.number().int().multipleOf(15).min(0).max(345).default(0),
   side: z.enum(['front', 'back']).default('front'),
+  hand: z.enum(['shown', 'mirrored']).default('shown'),
+  /** Of `whole` alone: how many repeats the piece has. */
+  repeats: z.coerce.number().int().min(1).max(1_000).default(24),
 });
 
 const KEPT = 60;
@@ -31,21 +40,48 @@ function keptShape(content: Pictured): ReturnType<typeof shapeOfLesson> {
   return shape;
 }
 
-/** @param file `ID.svg` of a placement, or `piece.svg` */
+/**
+ * @param file `ID.svg` of a placement, `piece.svg`, `whole.svg` with `?repeats=`; `.json` in place of `.svg` is
+ *   the same to be turned by hand
+ */
 export function answerPicture(request: Request, content: Pictured, file: string, cache: string): Response {
   const asked = query.safeParse(Object.fromEntries(new URL(request.url).searchParams));
-  if (!asked.success || !file.endsWith('.svg')) return fault(404, 'not-found');
-  const picture = drawLesson(content, keptShape(content), { of: file.slice(0, -4), ...asked.data });
-  return picture
-    ? answerText(request, picture.svg, { type: 'image/svg+xml; charset=utf-8', cache })
-    : fault(404, 'not-found');
+  const [, of, form] = /^(.+)\.(svg|json)$/.exec(file) ?? [];
+  if (!asked.success || of === undefined) return fault(404, 'not-found');
+  const { roll, side, hand, repeats } = asked.data;
+  const wishes = { of, roll, side, isMirrored: hand === 'mirrored' };
+  const shape = keptShape(content);
+  if (form === 'json') {
+    const scene = sceneOfLesson(content, shape, wishes);
+    const type = 'application/json; charset=utf-8';
+    return scene ? answerText(request, JSON.stringify(scene), { type, cache }) : fault(404, 'not-found');
+  }
+  const picture = of === 'whole' ? drawWhole(content, shape, { repeats, ...wishes }) : drawLesson(content, shape, wishes);
+  const type = 'image/svg+xml; charset=utf-8';
+  return picture ? answerText(request, picture.svg, { type, cache }) : fault(404, 'not-found');
 }
+
+/** One picture of a making that is not saved, or what is to be turned; null where there is none. */
+export const oneOfMaking = (
+  content: Pictured,
+  { of, as, repeats }: { readonly of: string; readonly as: 'picture' | 'scene'; readonly repeats: number },
+): WeavePicture | Scene | null => {
+  const shape = keptShape(content);
+  const asked = { of, roll: 0, side: 'front' } as const;
+  if (as === 'scene') return sceneOfLesson(content, shape, asked);
+  return of === 'whole'
+    ? drawWhole(content, shape, { repeats, isMirrored: false })
+    : drawLesson(content, shape, asked);
+};
 
 /** The pictures of one making, by what they show, and what its shape foretells or why there is none. */
 export interface PicturesOfMaking {
   readonly pictures: Readonly<Record<string, { readonly svg: string; readonly text: string }>>;
   readonly foretold: Foretold | null;
   readonly fault: PieceShapeFault | null;
+  readonly proof: LessonProof | null;
+  /** Id of the weave in space that the sequence is, whether or not its rings fit; null where none is known. */
+  readonly weave: string | null;
 }
 
 export function picturesOf(content: Pictured, turned: Omit<PictureAsked, 'of'>): PicturesOfMaking {
@@ -63,5 +99,7 @@ export function picturesOf(content: Pictured, turned: Omit<PictureAsked, 'of'>):
     pictures: Object.fromEntries(pictures),
     foretold: shape.ok ? foretoldOf(shape.value) : null,
     fault: shape.ok ? null : shape.fault,
+    proof: proveLesson(content, shape),
+    weave: weaveOfLesson(content),
   };
 }

@@ -1,5 +1,6 @@
 /** Words for what a piece's shape in space foretells, and for why there is none. */
 import type { Foretold } from '#lib/lesson/lesson-pictures.ts';
+import type { UsualBand } from '#lib/rings/fit.ts';
 import type { PieceShapeFault } from '#lib/weave/space/piece-in-space.ts';
 
 const ratio = (value: number): string => value.toFixed(2);
@@ -18,12 +19,27 @@ export function shapeFaultWords(fault: PieceShapeFault, nameOf: (ringKind: strin
     case 'too-tight':
       return `These rings are too tight for the weave: rigid rings need an aspect ratio of at least ${ratio(fault.needs)}, and these have ${ratio(fault.has)}. Real rings can be sprung through a fit that is tighter by about 0.2; make a sample.`;
     case 'wires-too-thick':
-      return `These sizes do not go together: the wires would have to be ${Math.round((1 - fault.wiresBy) * 100)} % thinner. Take thinner wire or wider rings, or let the sizes take turns otherwise.`;
+      return `With these wires the piece cannot exist: they would have to be ${Math.max(1, Math.ceil((1 - fault.wiresBy) * 100))} % thinner. Take thinner wire or wider rings, or let the sizes take turns otherwise.`;
     case 'none-found':
       return 'No shape was found for these rings. It may exist all the same; make a sample.';
   }
 }
 
+/** Beyond this many times the smallest aspect ratio a weave loses its shape: our own measure, for weaves without a usual band. */
+const FLOPS_FROM = 1.6;
+
 /** What one repeat adds, as a range with its meaning. */
 export const foretoldWords = ({ tautMm, pushedMm }: Foretold): string =>
   `Computed from the shape, with rigid round rings: one repeat adds ${mm(tautMm)} pulled taut, which no piece exceeds, and ${mm(pushedMm)} pushed together. At rest it lies between; a measured sample decides.`;
+
+/** How the rings fit the weave, each verdict with its numbers; empty where sizes are mixed. */
+export function fitWords({ fit, tautMm, pushedMm }: Foretold, band: UsualBand | null): string {
+  if (!fit) return '';
+  const numbers = `aspect ratio ${ratio(fit.has)}, and the weave exists from ${ratio(fit.needs)} on`;
+  const gives = `pushed together it gives ${Math.round(100 * (1 - pushedMm / tautMm))} % of its length`;
+  if (band ? fit.has > band.to : fit.has > FLOPS_FROM * fit.needs)
+    return `These rings will flop: ${numbers}; ${gives}. ${band ? `Usual is ${band.from} to ${band.to} (common practice).` : ''}`.trim();
+  if (fit.has < 1.03 * fit.needs)
+    return `These rings are tight: ${numbers}. Rings whose true inner diameter is a little smaller will not close.`;
+  return `The rings fit: ${numbers}; ${gives}.`;
+}

@@ -6,15 +6,30 @@
 
 import type { Result } from '#lib/result.ts';
 import { sizesOf } from '#lib/rings/ring.ts';
-import { drawFinished, drawTurn, type WeavePicture } from '#lib/weave/picture/draw-piece.ts';
+import {
+  drawFinished,
+  drawTurn,
+  sceneOfPiece,
+  sceneOfTurn,
+  type WeavePicture,
+  wholeOf,
+} from '#lib/weave/picture/draw-piece.ts';
 import { drawScheme } from '#lib/weave/picture/link-scheme.ts';
-import { type KindLooks, stepWords } from '#lib/weave/picture/say-step.ts';
+import { finishedWords, type KindLooks, runsWords, stepWords } from '#lib/weave/picture/say-step.ts';
+import type { Scene } from '#lib/weave/picture/turned-scene.ts';
+import { drawWholeLength } from '#lib/weave/picture/whole-length.ts';
+import { planRuns, unitsOf } from '#lib/weave/runs.ts';
+import { ringsAdded } from '#lib/weave/sequence.ts';
+import { pieceCell } from '#lib/weave/space/piece-cell.ts';
+import { findSettledWeave } from '#lib/weave/space/known-shape.ts';
 import {
   type PieceShape,
   type PieceShapeFault,
+  type PlacedPiece,
   placePiece,
   pushedPitch,
   shapeOfPiece,
+  weaveOfPiece,
 } from '#lib/weave/space/piece-in-space.ts';
 import type { RingMeasure } from '#lib/weave/space/shape-of-weave.ts';
 import { type Woven, walkPiece } from '#lib/weave/walk.ts';
@@ -26,6 +41,8 @@ export interface PictureAsked {
   /** Degrees that the piece is rolled from the view that shows most. */
   readonly roll: number;
   readonly side: 'front' | 'back';
+  /** Left and right exchanged, for who works with the other hand. */
+  readonly isMirrored?: boolean;
 }
 
 /** Enough repeats to show how the piece grows. */
@@ -39,7 +56,7 @@ const looksOf = ({ ringKinds }: Pictured): KindLooks =>
 export const shapeOfLesson = (content: Pictured): Result<PieceShape, PieceShapeFault> =>
   shapeOfPiece(content, measuresOf(content), content.leaning === 'left');
 
-const measuresOf = ({ ringKinds }: Pictured): ReadonlyMap<string, RingMeasure> =>
+export const measuresOf = ({ ringKinds }: Pictured): ReadonlyMap<string, RingMeasure> =>
   new Map(
     ringKinds.map((kind) => {
       const { innerMm, wireMm } = sizesOf(kind);
@@ -63,16 +80,12 @@ export function pictureTexts(content: Pictured): ReadonlyMap<string, string> {
 export function drawLesson(
   content: Pictured,
   shape: Result<PieceShape, PieceShapeFault>,
-  { of, roll, side }: PictureAsked,
+  { of, ...turned }: PictureAsked,
 ): WeavePicture | null {
   const kinds = looksOf(content);
-  const wishes = { kinds, roll, side };
-  if (of === 'piece') {
-    if (!shape.ok) return null;
-    const ringsARepeat = Math.max(1, shape.value.pieceCell.rings.length);
-    const repeats = Math.max(2, Math.min(12, Math.round(RINGS_OF_PIECE / ringsARepeat)));
-    return drawFinished(placePiece(content, shape.value, repeats, measuresOf(content)), shape.value, wishes);
-  }
+  const wishes = { kinds, ...turned };
+  if (of === 'piece')
+    return shape.ok ? drawFinished(finished(content, shape.value), shape.value, wishes) : null;
   const woven = walkPiece(content, REPEATS_OF_STEPS);
   const turn = turnOf(woven, of);
   if (turn === null || !woven.isNamed) return null;
@@ -85,6 +98,89 @@ export function drawLesson(
       )
     : null;
   return drawn ?? drawScheme(woven, turn, kinds);
+}
+
+/** Enough repeats to see the weave, with both ends. */
+function finished(content: Pictured, shape: PieceShape): PlacedPiece {
+  const ringsARepeat = Math.max(1, shape.pieceCell.rings.length);
+  const repeats = Math.max(2, Math.min(12, Math.round(RINGS_OF_PIECE / ringsARepeat)));
+  return placePiece(content, shape, repeats, measuresOf(content));
+}
+
+/** The text alternative of the picture of a whole length; made without any shape. */
+export function wholeText(content: Pictured, repeats: number): string {
+  const kinds = looksOf(content);
+  const runs = runsWords(planRuns(content.runs, repeats), kinds);
+  return `${finishedWords(walkPiece(content, repeats), kinds)} ${runs}`;
+}
+
+/** Id of the weave in space that a lesson's sequence is, whatever its rings; null where none is known. */
+export function weaveOfLesson(content: Pictured): string | null {
+  const cell = pieceCell(content);
+  return (cell && weaveOfPiece(cell)?.weave.id) ?? null;
+}
+
+/**
+ * Whether the whole piece most likely has a picture, told without working out
+ * its shape: false is sure, and true fails only where sizes that are mixed do
+ * not go together.
+ */
+export function mayBePictured(content: Pictured): boolean {
+  const cell = pieceCell(content);
+  const found = cell && weaveOfPiece(cell);
+  if (!found) return false;
+  const sizes = measuresOf(content);
+  const ratios = cell.rings.map(({ ringKind }) => {
+    const size = sizes.get(ringKind);
+    return size ? size.inner / size.wire : 0;
+  });
+  const least = findSettledWeave(found.weave.id)?.leastAspectRatio ?? 0;
+  return Math.max(...ratios) >= least - 1e-4;
+}
+
+/** Rings that a picture of the whole length holds at most; beyond them it says nothing that fewer do not say. */
+const MOST_RINGS = 3000;
+
+/** Whether a picture can hold the whole length: one unit, rings of one size standing in for each other, not endless. */
+export function fitsAPicture(content: Pictured, repeats: number): boolean {
+  const sizes = measuresOf(content);
+  const isAlike = (a: string, b: string): boolean =>
+    sizes.get(a)?.inner === sizes.get(b)?.inner && sizes.get(a)?.wire === sizes.get(b)?.wire;
+  const added = content.repeat.reduce((sum, placement) => sum + ringsAdded(placement), 0);
+  return (
+    unitsOf(content).length === 1 &&
+    repeats * added <= MOST_RINGS &&
+    content.runs.every(({ swaps }) => swaps.every(({ ringKind, by }) => isAlike(ringKind, by)))
+  );
+}
+
+/** The whole length of a piece of `repeats` repeats; null where no shape is known or no picture can hold it. */
+export function drawWhole(
+  content: Pictured,
+  shape: Result<PieceShape, PieceShapeFault>,
+  { repeats, isMirrored }: { readonly repeats: number; readonly isMirrored: boolean },
+): WeavePicture | null {
+  if (!shape.ok || !fitsAPicture(content, repeats)) return null;
+  const kinds = looksOf(content);
+  const placed = placePiece(content, shape.value, repeats, measuresOf(content));
+  const text = wholeText(content, repeats);
+  const whole = wholeOf(placed, shape.value, { kinds, roll: 0, side: 'front', isMirrored }, text);
+  return drawWholeLength(placed, shape.value, whole);
+}
+
+/** What a picture shows, to be turned by hand; null where no shape is known. */
+export function sceneOfLesson(
+  content: Pictured,
+  shape: Result<PieceShape, PieceShapeFault>,
+  { of, ...turned }: PictureAsked,
+): Scene | null {
+  if (!shape.ok) return null;
+  const wishes = { kinds: looksOf(content), ...turned };
+  if (of === 'piece') return sceneOfPiece(finished(content, shape.value), shape.value, wishes);
+  const turn = turnOf(walkPiece(content, REPEATS_OF_STEPS), of);
+  if (turn === null) return null;
+  const placed = placePiece(content, shape.value, REPEATS_OF_STEPS, measuresOf(content));
+  return sceneOfTurn(placed, shape.value, turn, wishes);
 }
 
 /** The first time that a placement is made; null where it never is. */
@@ -100,10 +196,19 @@ export interface Foretold {
   readonly tautMm: number;
   /** Pushed together from taut until nothing gives. */
   readonly pushedMm: number;
+  /** Aspect ratio of its rings, and the smallest at which the weave exists; null where it mixes sizes. */
+  readonly fit: { readonly has: number; readonly needs: number } | null;
 }
 
-export const foretoldOf = (shape: PieceShape): Foretold => ({
-  weave: shape.weave,
-  tautMm: shape.cell.pitch,
-  pushedMm: pushedPitch(shape),
-});
+export const foretoldOf = (shape: PieceShape): Foretold => {
+  const ratios = shape.cell.rings.map(({ radius, wire }) => (2 * radius) / wire - 1);
+  const [has = 0] = ratios;
+  const needs = findSettledWeave(shape.weave)?.leastAspectRatio;
+  const isOneSize = ratios.every((ratio) => Math.abs(ratio - has) < 1e-3);
+  return {
+    weave: shape.weave,
+    tautMm: shape.cell.pitch,
+    pushedMm: pushedPitch(shape),
+    fit: isOneSize && needs !== undefined ? { has, needs } : null,
+  };
+};

@@ -1,7 +1,16 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { emptyContent } from '#lib/lesson/content.ts';
-import { drawLesson, foretoldOf, pictureTexts, shapeOfLesson } from '#lib/lesson/lesson-pictures.ts';
+import {
+  drawLesson,
+  drawWhole,
+  foretoldOf,
+  mayBePictured,
+  pictureTexts,
+  sceneOfLesson,
+  shapeOfLesson,
+} from '#lib/lesson/lesson-pictures.ts';
 import { shapeKey } from '#lib/lesson/pictured.ts';
+import { tonesOf } from '#lib/weave/picture/look.ts';
 import { findWeave } from '#lib/weave/weave-library.ts';
 import { aRingKind } from '#tests/support/a-making.ts';
 
@@ -97,4 +106,86 @@ test('the other leaning is the picture of the mirrored piece', () => {
   const others = drawLesson(left, shapeOfLesson(left), of);
   expect(others?.svg).not.toBe(mine?.svg);
   expect(others?.text).toBe(mine?.text);
+});
+
+describe('the whole length', () => {
+  const blue = aRingKind({ id: 'blue', name: 'deep blue', colourCode: '#2b4fb0' });
+  const coloured = (innerMm = 6.4) => {
+    const lesson = lessonOf('half-persian-3-in-1', innerMm);
+    const swaps = [{ ringKind: lesson.ringKinds[0]?.id ?? '', by: 'blue' }];
+    return {
+      ...lesson,
+      ringKinds: [
+        ...lesson.ringKinds,
+        { ...blue, innerDiameter: { stated: '6.4 mm', mm: 6.4 }, wire: { stated: '1.6 mm', mm: 1.6 } },
+      ],
+      runs: [
+        { id: 'before', unit: '', repeats: null, swaps: [] },
+        { id: 'motif', unit: '', repeats: 3, swaps },
+        { id: 'after', unit: '', repeats: null, swaps: [] },
+      ],
+    };
+  };
+  const whole = (lesson: ReturnType<typeof coloured>, repeats: number) =>
+    drawWhole(lesson, shapeOfLesson(lesson), { repeats, isMirrored: false });
+
+  test('colours stand where the runs put them, in the picture and in its words', () => {
+    const picture = whole(coloured(), 23);
+    expect(picture?.text).toBe(
+      'A piece of 50 rings, pulled taut: 44 rings and 6 deep blue rings. 10 repeats as described, then 3 with deep blue rings, then 10 as described.',
+    );
+    const svg = picture?.svg ?? '';
+    const shade = tonesOf('#2b4fb0').shade;
+    const groups = [...svg.matchAll(/<g id="(s\d+)".*?<\/g><\/g>/gs)].map(
+      ([text, id]) => [id, text.includes(shade)] as const,
+    );
+    const places = [...svg.matchAll(/<use href="#(s\d+)"/g)].map(([, id]) => id);
+    const isBlue = places.map((id) => groups.some(([group, has]) => group === id && has));
+    expect(isBlue.indexOf(true)).toBeGreaterThan(0);
+    expect(isBlue.lastIndexOf(true)).toBeLessThan(places.length - 1);
+    // The middle, and nowhere else: one stretch of it without a gap.
+    expect(isBlue.slice(isBlue.indexOf(true), isBlue.lastIndexOf(true) + 1)).not.toContain(false);
+    expect(Math.abs(isBlue.indexOf(true) - (places.length - 1 - isBlue.lastIndexOf(true)))).toBeLessThan(2);
+  });
+
+  test('a piece four times as long makes a file hardly larger, and lines that hold all of it', () => {
+    const [short, long] = [whole(coloured(), 40), whole(coloured(), 160)];
+    expect((long?.svg.length ?? 0) / (short?.svg.length ?? 1)).toBeLessThan(1.5);
+    const uses = long?.svg.match(/<use /g)?.length ?? 0;
+    expect(uses).toBeGreaterThan(3 * (short?.svg.match(/<use /g)?.length ?? 0));
+    expect(long?.svg).not.toMatch(/NaN|Infinity/);
+  });
+
+  test('no picture where rings of another size stand in, or none is known', () => {
+    const lesson = coloured();
+    const other = lesson.ringKinds.map((kind) =>
+      kind.id === 'blue' ? { ...kind, wire: { stated: '1.2 mm', mm: 1.2 } } : kind,
+    );
+    expect(whole({ ...lesson, ringKinds: other }, 23)).toBeNull();
+    expect(whole(coloured(5), 23)).toBeNull();
+  });
+});
+
+test('whether there will be a picture is told without working out the shape', () => {
+  expect(mayBePictured(lessonOf('byzantine'))).toBe(true);
+  expect(mayBePictured(lessonOf('half-persian-3-in-1', 5.6))).toBe(false);
+  expect(mayBePictured(lessonOf('shaggy-loops'))).toBe(false);
+});
+
+test('what is turned by hand shows the rings, roles and numbers of the still picture', () => {
+  const lesson = lessonOf('byzantine');
+  const shape = shapeOfLesson(lesson);
+  const scene = sceneOfLesson(lesson, shape, { of: 'repeat-1', ...front });
+  expect(scene?.text).toBe(drawLesson(lesson, shape, { of: 'repeat-1', ...front })?.text);
+  expect(scene?.rings.map(({ role, label }) => `${role} ${label}`.trim())).toEqual([
+    'entered 1',
+    'entered 2',
+    'new 3',
+    'carried 4',
+    'carried 5',
+  ]);
+  // The two that are passed; those that are carried are folded back later, so their sides are no longer seen.
+  expect(scene?.arrows).toHaveLength(2);
+  expect(sceneOfLesson(lesson, shape, { of: 'piece', ...front })?.rings.length).toBeGreaterThan(20);
+  expect(sceneOfLesson(lesson, shape, { of: 'nothing', ...front })).toBeNull();
 });

@@ -1,4 +1,5 @@
 /** A picture in words, from the very facts that it is drawn from. */
+import type { Stretch } from '../runs.ts';
 import type { Woven, WovenTurn } from '../walk.ts';
 
 /** What each ring kind is called and its colour, `#rrggbb`. */
@@ -64,4 +65,15 @@ export function finishedWords(woven: Woven, kinds: KindLooks): string {
   for (const { ringKind } of woven.rings) counts.set(ringKind, (counts.get(ringKind) ?? 0) + 1);
   const parts = [...counts].map(([kind, count]) => `${count} ${ringsOf(kind, count, kinds)}`);
   return `A piece of ${woven.rings.length} rings, pulled taut: ${listed(parts)}.`;
+}
+
+/** How colours and units fall along the piece: `11 repeats as described, then 3 with small blue rings.` */
+export function runsWords(stretches: readonly Stretch[], kinds: KindLooks): string {
+  const said = stretches.map(({ run, repeats }, at) => {
+    const swaps = (run?.swaps ?? []).map(({ by }) => ringsOf(by, 2, kinds));
+    const unit = run && run.unit !== '' ? ` of ${run.unit}` : '';
+    const how = swaps.length > 0 ? ` with ${listed(swaps)}` : unit === '' ? ' as described' : '';
+    return `${repeats}${at === 0 ? (repeats === 1 ? ' repeat' : ' repeats') : ''}${unit}${how}`;
+  });
+  return said.length === 0 ? '' : `${said.join(', then ')}.`;
 }

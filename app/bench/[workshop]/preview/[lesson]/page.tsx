@@ -42,7 +42,7 @@ export default async function Preview({ params, searchParams }: PreviewProps) {
     sheet: null,
     kitFiles: null,
     still: (_of, atMs) => `${recording}/stills/${atMs}`,
-    picture: (of) => `${api}/pictures/${encodeURIComponent(of)}.svg`,
+    picture: (of, form = 'svg') => `${api}/pictures/${encodeURIComponent(of)}.${form}`,
     revision: (number) => revisionPath(slug, opened.slug, number),
   };
   const query = await searchParams;

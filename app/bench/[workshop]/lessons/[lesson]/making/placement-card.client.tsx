@@ -1,5 +1,6 @@
 'use client';
 /** One placement: what is opened, picked up, passed and how it lies; its sentence and its moment. */
+import { contradictionWords } from '#app/words/proof-words.ts';
 import { pieceFaultWords } from '#app/words/weave-words.ts';
 import { placementFacts } from '#lib/lesson/placement-words.ts';
 import { proposeSentence } from '#lib/lesson/propose-sentence.ts';
@@ -78,6 +79,11 @@ export function PlacementCard(props: PlacementCardProps) {
               {pieceFaultWords(fault, (id) => content.ringKinds.find((kind) => kind.id === id)?.name ?? '')}
             </p>
           ))}
+          {differing(pictures, placement.id).map((words) => (
+            <p key={words} className="notice caution">
+              {words}
+            </p>
+          ))}
           {unknown && (
             <p className="fault">A ring kind of this placement was taken out. Choose another one.</p>
           )}
@@ -102,6 +108,16 @@ export function PlacementCard(props: PlacementCardProps) {
       {isOpen && <PlacementFields {...props} />}
     </li>
   );
+}
+
+/** What of the placement the shape of the weave contradicts. */
+function differing(pictures: Pictures, placementId: string): readonly string[] {
+  const proof = pictures?.proof;
+  return proof?.state === 'differs'
+    ? proof.contradictions
+        .filter((each) => each.placementId === placementId)
+        .map((each) => contradictionWords(each, proof.weave))
+    : [];
 }
 
 function PlacementFields({ placement, part, index, lessonId, list, rows, units }: PlacementCardProps) {

@@ -5,13 +5,20 @@ import styles from './making.module.css';
 
 type Previewed = Pick<Content, 'repeat' | 'runs' | 'ringKinds'>;
 
-export function RunsPreview({ content, repeats }: { content: Previewed; repeats: number }) {
+interface RunsPreviewProps {
+  readonly content: Previewed;
+  readonly repeats: number;
+  /** Blocks are left out where the picture itself shows the colours. */
+  readonly hasPicture: boolean;
+}
+
+export function RunsPreview({ content, repeats, hasPicture }: RunsPreviewProps) {
   const stretches = planRuns(content.runs, repeats);
   const kindOf = (id: string) => content.ringKinds.find((kind) => kind.id === id);
   let at = 0;
   return (
     <figure className={styles.runs}>
-      <svg viewBox={`0 0 ${repeats * 10} 20`} preserveAspectRatio="none" aria-hidden="true">
+      {hasPicture ? null : <svg viewBox={`0 0 ${repeats * 10} 20`} preserveAspectRatio="none" aria-hidden="true">
         {stretches.flatMap(({ run, repeats: times }) => {
           const colours = unitOf(content, run?.unit ?? '').flatMap((placement) => {
             const { opened, carries } = inRun(placement, run);
@@ -33,7 +40,7 @@ export function RunsPreview({ content, repeats }: { content: Previewed; repeats:
             ));
           });
         })}
-      </svg>
+      </svg>}
       <figcaption>
         {stretches
           .map(({ run, repeats: times }) => {

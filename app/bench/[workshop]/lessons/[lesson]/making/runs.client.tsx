@@ -11,6 +11,7 @@ import { ItemButtons } from './item-buttons.client.tsx';
 import styles from './making.module.css';
 import { RunsPreview } from './runs-preview.tsx';
 import { type ListDeeds, useList } from './use-list.ts';
+import { useWholeLength, WholeLengthPicture } from './weave-pictures.client.tsx';
 
 const aRun = (over: Partial<Run>): Run => ({
   id: crypto.randomUUID(),
@@ -20,10 +21,11 @@ const aRun = (over: Partial<Run>): Run => ({
   ...over,
 });
 
-export function Runs({ lessonId }: { lessonId: string }) {
+export function Runs({ lessonId, picturesAddress }: { lessonId: string; picturesAddress: string }) {
   const runs = useList('runs', 'run of repeats');
   const { content, mayEdit, change } = useDraft();
   const [previewed, setPreviewed] = useState(24);
+  const picture = useWholeLength(picturesAddress, previewed);
   if (content.repeat.length === 0) return null;
   const add = (...made: readonly Run[]) => {
     change(
@@ -51,9 +53,10 @@ export function Runs({ lessonId }: { lessonId: string }) {
           <RunCard key={run.id} run={run} index={index} lessonId={lessonId} runs={runs} />
         ))}
       </ol>
-      {runs.items.length > 0 && (
+      {(runs.items.length > 0 || picture) && (
         <>
-          <RunsPreview content={content} repeats={previewed} />
+          {picture && <WholeLengthPicture picture={picture} />}
+          <RunsPreview content={content} repeats={previewed} hasPicture={picture !== null} />
           <NumberField
             label="Shown for a piece of"
             unit="repeats"

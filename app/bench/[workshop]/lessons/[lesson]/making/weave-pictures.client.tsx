@@ -2,8 +2,14 @@
 /** Pictures of the making, computed by the server a moment after it changed; typing never waits for them. */
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from 'react';
 import type { PicturesOfMaking } from '#app/pictures/answer-picture.ts';
-import { foretoldWords, shapeFaultWords } from '#app/words/shape-words.ts';
+import { TurnButton } from '#app/pictures/turn-button.client.tsx';
+import { proofWords } from '#app/words/proof-words.ts';
+import { fitWords, foretoldWords, shapeFaultWords } from '#app/words/shape-words.ts';
 import { type Pictured, shapeKey } from '#lib/lesson/pictured.ts';
+import type { LessonProof } from '#lib/lesson/prove-lesson.ts';
+import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
+import { SEQUENCE_PARTS } from '#lib/weave/placement.ts';
+import { usualBandOf } from '#lib/weave/usual-bands.ts';
 import { useDraft } from '../draft.client.tsx';
 import styles from './weave-pictures.module.css';
 
@@ -28,6 +34,7 @@ const making = (content: Pictured): Pictured => ({
   ends: content.ends,
   ringKinds: content.ringKinds,
   leaning: content.leaning,
+  weave: content.weave,
 });
 
 /** The newest pictures that came; those of before stay until then. */
@@ -35,7 +42,7 @@ export function useWeavePictures(address: string, turned: Turned): Pictures {
   const { content } = useDraft();
   const [pictures, setPictures] = useState<Pictures>(null);
   const body = JSON.stringify({ making: making(content), ...turned });
-  const key = `${shapeKey(content)} ${content.ringKinds.map(({ name, colourCode }) => name + colourCode).join()} ${JSON.stringify(content.runs)} ${content.endsAfter} ${turned.roll} ${turned.side}`;
+  const key = `${shapeKey(content)} ${content.ringKinds.map(({ name, colourCode }) => name + colourCode).join()} ${JSON.stringify(content.runs)} ${content.endsAfter} ${content.weave} ${turned.roll} ${turned.side}`;
   // biome-ignore lint/correctness/useExhaustiveDependencies: only what shows in the pictures asks for new ones
   useEffect(() => {
     const stop = new AbortController();
@@ -61,6 +68,48 @@ export function useWeavePictures(address: string, turned: Turned): Pictures {
   return pictures;
 }
 
+/** The whole length of so many repeats, in its colours; null until it came, and where it has no picture. */
+export function useWholeLength(address: string, repeats: number): WeavePicture | null {
+  const { content } = useDraft();
+  const [picture, setPicture] = useState<WeavePicture | null>(null);
+  const body = oneOf(content, { of: 'whole', as: 'picture', repeats });
+  const key = `${shapeKey(content)} ${content.ringKinds.map(({ name, colourCode }) => name + colourCode).join()} ${JSON.stringify(content.runs)} ${repeats}`;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only what shows in the picture asks for a new one
+  useEffect(() => {
+    const stop = new AbortController();
+    const ask = async () => {
+      try {
+        const answer = await fetch(address, {
+          method: 'POST',
+          headers: { 'content-type': 'application/json' },
+          body,
+          signal: stop.signal,
+        });
+        setPicture(answer.ok ? ((await answer.json()) as WeavePicture) : null);
+      } catch {
+        // Without the server the picture of before stays; the words beside it are always new.
+      }
+    };
+    const timer = setTimeout(() => void ask(), 2 * WAIT_MS);
+    return () => {
+      clearTimeout(timer);
+      stop.abort();
+    };
+  }, [address, key]);
+  return picture;
+}
+
+/** What is sent for one thing alone. */
+const oneOf = (
+  content: Pictured,
+  one: { readonly of: string; readonly as: 'picture' | 'scene'; readonly repeats?: number },
+): string => JSON.stringify({ making: making(content), roll: 0, side: 'front', one });
+
+export function WholeLengthPicture({ picture }: { readonly picture: WeavePicture }) {
+  // biome-ignore lint/performance/noImgElement: drawn for this screen, there is nothing to optimise
+  return <img className={styles.whole} src={addressOf(picture.svg)} alt={picture.text} />;
+}
+
 const addressOf = (svg: string): string => `data:image/svg+xml,${encodeURIComponent(svg)}`;
 
 /** The picture of one placement; nothing until there is one. */
@@ -72,14 +121,38 @@ export function PlacementPicture({ pictures, id }: { readonly pictures: Pictures
   ) : null;
 }
 
+function Proved({ proof }: { readonly proof: LessonProof }) {
+  const { content } = useDraft();
+  const placed = SEQUENCE_PARTS.flatMap((part) =>
+    content[part].map(({ id }, index) => ({ id, name: `${part} ${index + 1}` })),
+  );
+  const places =
+    proof.state === 'differs'
+      ? placed.filter(({ id }) => proof.contradictions.some(({ placementId }) => placementId === id))
+      : [];
+  return (
+    <span className={`${styles.proof} ${proof.state === 'agrees' ? '' : 'notice caution'}`}>
+      {proofWords(proof)}{' '}
+      {places.map(({ id, name }, at) => (
+        <span key={id}>
+          {at > 0 && ', '}
+          <a href={`#${id}`}>{name}</a>
+        </span>
+      ))}
+      {places.length > 0 && '.'}
+    </span>
+  );
+}
+
 interface WholePieceProps {
+  readonly address: string;
   readonly pictures: Pictures;
   readonly turned: Turned;
   readonly onTurn: (turned: Turned) => void;
 }
 
 /** The whole piece, turned about its length by dragging, by arrow keys or by buttons. */
-export function WholePiece({ pictures, turned, onTurn }: WholePieceProps) {
+export function WholePiece({ address, pictures, turned, onTurn }: WholePieceProps) {
   const { content } = useDraft();
   const from = useRef<{ readonly y: number; readonly roll: number } | null>(null);
   if (!pictures) return null;
@@ -143,14 +216,21 @@ export function WholePiece({ pictures, turned, onTurn }: WholePieceProps) {
             <button type="button" className="quiet" onClick={() => onTurn({ roll: 0, side: 'front' })}>
               As at first
             </button>
+            <TurnButton
+              address={address}
+              body={oneOf(content, { of: 'piece', as: 'scene' })}
+              what="the piece"
+            />
           </div>
         </>
       )}
       <figcaption className="soft">
         {/* What stands in a slider is not read out: the picture's words stand here. */}
         {piece && <span className="unseen">{piece.text} </span>}
-        {pictures.foretold && foretoldWords(pictures.foretold)}
+        {pictures.foretold &&
+          `${foretoldWords(pictures.foretold)} ${fitWords(pictures.foretold, usualBandOf(content.weave, content.otherNames)?.band ?? null)}`}
         {pictures.fault && shapeFaultWords(pictures.fault, nameOf)}
+        {pictures.proof && <Proved proof={pictures.proof} />}
       </figcaption>
     </figure>
   );

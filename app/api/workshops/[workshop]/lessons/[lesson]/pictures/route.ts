@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { readBody } from '#app/http/read-body.ts';
 import { fault, withMember } from '#app/http/with-member.ts';
-import { picturesOf } from '#app/pictures/answer-picture.ts';
+import { oneOfMaking, picturesOf } from '#app/pictures/answer-picture.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { pictured } from '#lib/lesson/pictured.ts';
 
@@ -11,6 +11,14 @@ const asked = z.object({
   making: pictured,
   roll: z.int().multipleOf(15).min(0).max(345),
   side: z.enum(['front', 'back']),
+  /** One thing alone: a picture, or what is to be turned by hand; absent: all pictures. */
+  one: z
+    .object({
+      of: z.string().max(100),
+      as: z.enum(['picture', 'scene']),
+      repeats: z.int().min(1).max(1_000).default(24),
+    })
+    .optional(),
 });
 
 export const POST = withMember<{ workshop: string; lesson: string }>(
@@ -18,8 +26,11 @@ export const POST = withMember<{ workshop: string; lesson: string }>(
   async (request, at, params) => {
     if (!(await openLesson(at, params.lesson))) return fault(404, 'not-found');
     const body = await readBody(request, asked, MOST_BYTES);
-    return body.ok
-      ? Response.json(picturesOf(body.value.making, body.value), { headers: { 'cache-control': 'no-store' } })
-      : body.refusal;
+    if (!body.ok) return body.refusal;
+    const { making, one } = body.value;
+    const answer = one ? oneOfMaking(making, one) : picturesOf(making, body.value);
+    return answer
+      ? Response.json(answer, { headers: { 'cache-control': 'no-store' } })
+      : fault(404, 'not-found');
   },
 );

@@ -1,0 +1,69 @@
+import { TurnButton } from '#app/pictures/turn-button.client.tsx';
+import { sizeWords } from '#lib/lesson/asked-measure.ts';
+import type { Content } from '#lib/lesson/content.ts';
+import type { FrozenKit } from '#lib/lesson/frozen-kit.ts';
+import { fitsAPicture, mayBePictured, wholeText } from '#lib/lesson/lesson-pictures.ts';
+import styles from './lesson-page.module.css';
+import type { PageAddresses } from './page-addresses.ts';
+
+interface PiecePicturesProps {
+  readonly content: Content;
+  readonly kits: readonly FrozenKit[];
+  readonly addresses: PageAddresses;
+}
+
+/** The piece from near, to be turned where there is script, and its whole length in its colours. */
+export const PiecePictures = ({ content, kits, addresses }: PiecePicturesProps) => {
+  if (!mayBePictured(content)) return null;
+  const kit = kits.find(({ repeats }) => repeats > 0);
+  const size = content.sizes.find(({ id }) => id === kit?.size);
+  const repeats = Math.min(1000, kit?.repeats ?? 24);
+  const text = wholeText(content, repeats);
+  return (
+    <section className={styles.section} aria-labelledby="piece-title" lang="en">
+      <h2 id="piece-title">The weave</h2>
+      <figure className={styles.piece}>
+        <Both addresses={addresses} of="piece" query="" alt="Some repeats of the weave, pulled taut." />
+        <TurnButton address={addresses.picture('piece', 'json')} what="the piece" />
+      </figure>
+      {fitsAPicture(content, repeats) ? (
+        <figure className={styles.piece}>
+          <Both addresses={addresses} of="whole" query={`?repeats=${repeats}`} alt={text} />
+          <figcaption className={styles.stepFacts}>
+            {size ? `The whole length for ${sizeWords(size)}, ` : 'The whole length, '}
+            read line by line. {text}
+          </figcaption>
+        </figure>
+      ) : null}
+    </section>
+  );
+};
+
+interface BothProps {
+  readonly addresses: PageAddresses;
+  readonly of: string;
+  readonly query: string;
+  readonly alt: string;
+}
+
+/** A drawn picture for both hands: the one that is not shown is not fetched either. */
+export const Both = ({ addresses, of, query, alt }: BothProps) => {
+  const address = `${addresses.picture(of)}${query}`;
+  const mirrored = `${address}${query === '' ? '?' : '&'}hand=mirrored`;
+  return [
+    ['shown', address] as const,
+    ['mirrored', mirrored] as const,
+  ].map(([hand, src]) => (
+    // biome-ignore lint/performance/noImgElement: drawn as lines, sharp at any size
+    <img
+      key={hand}
+      className={styles.drawn}
+      data-hand={hand}
+      src={src}
+      alt={alt}
+      lang="en"
+      loading="lazy"
+      decoding="async"
+    />
+  ));
+};
