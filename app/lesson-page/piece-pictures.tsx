@@ -50,10 +50,7 @@ interface BothProps {
 export const Both = ({ addresses, of, query, alt }: BothProps) => {
   const address = `${addresses.picture(of)}${query}`;
   const mirrored = `${address}${query === '' ? '?' : '&'}hand=mirrored`;
-  return [
-    ['shown', address] as const,
-    ['mirrored', mirrored] as const,
-  ].map(([hand, src]) => (
+  return [['shown', address] as const, ['mirrored', mirrored] as const].map(([hand, src]) => (
     // biome-ignore lint/performance/noImgElement: drawn as lines, sharp at any size
     <img
       key={hand}

@@ -6,6 +6,7 @@ import { kitWorking } from '#app/words/kit-working.ts';
 import type { KitList } from '#lib/kit/kit-list.ts';
 import { formatMeasure } from '#lib/lesson/asked-measure.ts';
 import { addressCode, rowLines, type Sheet, tickBox } from './make-pdf.ts';
+import { type SheetSteps, stepSheet } from './step-sheet.ts';
 
 /** What a sheet tells of its lesson. */
 export interface SheetLesson {
@@ -18,6 +19,8 @@ export interface SheetLesson {
   /** Null for a draft. */
   readonly revision: number | null;
   readonly at: Date;
+  /** Its steps with their pictures; absent: the sheet is about the kit alone. */
+  readonly steps?: SheetSteps;
 }
 
 export const kitSheet = (lesson: SheetLesson, kit: KitList): Sheet => {
@@ -34,6 +37,7 @@ export const kitSheet = (lesson: SheetLesson, kit: KitList): Sheet => {
       ...supplyTable('Tools and safety items', rows.tools),
       ...costLines(rows),
       ...working(kit, rows),
+      ...(lesson.steps ? stepSheet(lesson.steps) : []),
     ],
   };
 };

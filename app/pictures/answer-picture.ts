@@ -10,12 +10,13 @@ import {
   type PictureAsked,
   sceneOfLesson,
   shapeOfLesson,
+  unfoldedLesson,
   weaveOfLesson,
 } from '#lib/lesson/lesson-pictures.ts';
 import { type Pictured, shapeKey } from '#lib/lesson/pictured.ts';
 import { type LessonProof, proveLesson } from '#lib/lesson/prove-lesson.ts';
 import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
-import type { Scene } from '#lib/weave/picture/turned-scene.ts';
+import type { Scene } from '#lib/weave/picture/draw-scene.ts';
 import type { PieceShapeFault } from '#lib/weave/space/piece-in-space.ts';
 
 const query = z.object({
@@ -28,6 +29,11 @@ const query = z.object({
 
 const KEPT = 60;
 const shapes = new Map<string, ReturnType<typeof shapeOfLesson>>();
+
+const keptUnfolded = (content: Pictured): ReturnType<typeof shapeOfLesson> | null => {
+  const unfolded = unfoldedLesson(content);
+  return unfolded && keptShape(unfolded);
+};
 
 /** The shape of a lesson's piece, found once for as long as it is among those asked for last. */
 function keptShape(content: Pictured): ReturnType<typeof shapeOfLesson> {
@@ -56,7 +62,10 @@ export function answerPicture(request: Request, content: Pictured, file: string,
     const type = 'application/json; charset=utf-8';
     return scene ? answerText(request, JSON.stringify(scene), { type, cache }) : fault(404, 'not-found');
   }
-  const picture = of === 'whole' ? drawWhole(content, shape, { repeats, ...wishes }) : drawLesson(content, shape, wishes);
+  const picture =
+    of === 'whole'
+      ? drawWhole(content, shape, { repeats, ...wishes })
+      : drawLesson(content, shape, wishes, keptUnfolded(content));
   const type = 'image/svg+xml; charset=utf-8';
   return picture ? answerText(request, picture.svg, { type, cache }) : fault(404, 'not-found');
 }
@@ -71,7 +80,7 @@ export const oneOfMaking = (
   if (as === 'scene') return sceneOfLesson(content, shape, asked);
   return of === 'whole'
     ? drawWhole(content, shape, { repeats, isMirrored: false })
-    : drawLesson(content, shape, asked);
+    : drawLesson(content, shape, asked, keptUnfolded(content));
 };
 
 /** The pictures of one making, by what they show, and what its shape foretells or why there is none. */
@@ -80,18 +89,21 @@ export interface PicturesOfMaking {
   readonly foretold: Foretold | null;
   readonly fault: PieceShapeFault | null;
   readonly proof: LessonProof | null;
-  /** Id of the weave in space that the sequence is, whether or not its rings fit; null where none is known. */
+  /** Id of the weave in space that the sequence is or comes nearest to, whether or not its rings fit; null where none is known. */
   readonly weave: string | null;
 }
 
 export function picturesOf(content: Pictured, turned: Omit<PictureAsked, 'of'>): PicturesOfMaking {
   const shape = keptShape(content);
+  const unfolded = keptUnfolded(content);
+  const proof = proveLesson(content, shape);
   const placements = [...content.start, ...content.repeat, ...content.finishing];
   const pictures = ['piece', ...placements.map(({ id }) => id)].flatMap((of) => {
     const picture = drawLesson(
       content,
       shape,
       of === 'piece' ? { of, ...turned } : { of, roll: 0, side: 'front' },
+      unfolded,
     );
     return picture ? [[of, picture] as const] : [];
   });
@@ -99,7 +111,7 @@ export function picturesOf(content: Pictured, turned: Omit<PictureAsked, 'of'>):
     pictures: Object.fromEntries(pictures),
     foretold: shape.ok ? foretoldOf(shape.value) : null,
     fault: shape.ok ? null : shape.fault,
-    proof: proveLesson(content, shape),
-    weave: weaveOfLesson(content),
+    proof,
+    weave: weaveOfLesson(content) ?? (proof?.state === 'differs' ? proof.weave : null),
   };
 }

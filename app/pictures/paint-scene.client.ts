@@ -1,6 +1,7 @@
 /** Paints a scene of rings on a canvas, seen from a view. */
+import type { Scene } from '#lib/weave/picture/draw-scene.ts';
 import { type Tones, tonesOf } from '#lib/weave/picture/look.ts';
-import { nearestPoint, type Scene, type WirePiece, wirePieces } from '#lib/weave/picture/turned-scene.ts';
+import { nearestPoint, type WirePiece, wirePieces } from '#lib/weave/picture/turned-scene.ts';
 import type { View } from '#lib/weave/picture/view.ts';
 import { dot } from '#lib/weave/space/vector.ts';
 
@@ -41,7 +42,8 @@ export function paintScene(
       isTowards: dot(view.toward, way) > 0,
     });
   for (const ring of scene.rings)
-    if (ring.label !== '') paintLabel(canvas, ring.label, ring.role, nearestPoint(ring, view), ring.wire);
+    if (ring.label !== '')
+      paintLabel(canvas, ring.label, ring.role, nearestPoint(ring, view), ring.ring.wire);
   canvas.restore();
 }
 
@@ -54,7 +56,8 @@ function paintPiece(
   const ring = scene.rings[index];
   const tone = ring && tones.get(ring.colour);
   if (!ring || !tone) return;
-  const { wire, role } = ring;
+  const { role } = ring;
+  const { wire } = ring.ring;
   const edge = EDGES[role];
   // A little longer than it is, so that no gap shows between pieces.
   const long = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1;
@@ -67,21 +70,23 @@ function paintPiece(
     canvas.stroke();
   };
   const isGap = edge.dash > 0 && Math.floor(at / edge.dash) % 2 === 1;
-  canvas.lineCap = isAtEye ? 'round' : 'butt';
+  canvas.lineCap = 'butt';
   canvas.strokeStyle = role === 'plain' || isGap ? tone.edge : INK;
   canvas.lineWidth = wire + 2 * (isGap ? EDGES.plain.width : edge.width) * wire - 0.09 * wire;
   line(0, 0);
-  canvas.lineCap = 'round';
+  // Where the wire runs at the eye short flat pieces would show; round ends of one tone do not.
+  if (isAtEye) canvas.lineCap = 'round';
   canvas.strokeStyle = tone.shade;
   canvas.lineWidth = 0.91 * wire;
   line(0, 0);
+  if (isAtEye) return;
   canvas.strokeStyle = tone.body;
-  canvas.lineWidth = 0.6 * wire * Math.max(0.2, light);
-  line(-0.07 * wire, -0.1 * wire);
-  if (light < 0.72 || isAtEye) return;
+  canvas.lineWidth = 0.66 * wire;
+  line(-0.06 * wire * light, -0.09 * wire * light);
+  if (light < 0.72) return;
   canvas.strokeStyle = tone.glint;
-  canvas.lineWidth = 0.14 * wire;
-  line(-0.14 * wire, -0.2 * wire);
+  canvas.lineWidth = 0.15 * wire;
+  line(-0.13 * wire, -0.2 * wire);
 }
 
 /** As in the still pictures: a dot at the foot where it comes towards the eye, a cross where it goes away. */
@@ -98,7 +103,7 @@ function paintArrow(
     readonly isTowards: boolean;
   },
 ): void {
-  const wire = rings.reduce((sum, ring) => sum + ring.wire, 0) / Math.max(1, rings.length);
+  const wire = rings.reduce((sum, { ring }) => sum + ring.wire, 0) / Math.max(1, rings.length);
   const long = Math.hypot(...way);
   const [dx, dy] = long < 1e-6 ? [0, -1] : [way[0] / long, way[1] / long];
   const reach = 1.05 * wire;
@@ -108,6 +113,7 @@ function paintArrow(
     canvas.strokeStyle = ink;
     canvas.fillStyle = ink;
     canvas.lineCap = 'round';
+    canvas.lineJoin = 'round';
     canvas.lineWidth = 0.18 * wire + more;
     canvas.beginPath();
     canvas.moveTo(x0, y0);
@@ -121,7 +127,7 @@ function paintArrow(
     canvas.fill();
     if (more > 0) canvas.stroke();
   };
-  draw(PAPER, 0.28 * wire);
+  draw(PAPER, 0.22 * wire);
   draw(INK, 0);
   canvas.lineWidth = 0.1 * wire;
   canvas.fillStyle = PAPER;

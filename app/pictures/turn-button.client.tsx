@@ -5,7 +5,7 @@
  * still pictures tell the same.
  */
 import { type ComponentType, useEffect, useRef, useState } from 'react';
-import type { Scene } from '#lib/weave/picture/turned-scene.ts';
+import type { Scene } from '#lib/weave/picture/draw-scene.ts';
 import styles from './turned-view.module.css';
 
 interface TurnButtonProps {
@@ -43,7 +43,7 @@ export function TurnButton({ address, body, what }: TurnButtonProps) {
     try {
       const [{ TurnedView }, answer] = await Promise.all([
         import('./turned-view.client.tsx'),
-        fetch(address),
+        ask(address, body),
       ]);
       if (!answer.ok) throw new Error(`${answer.status}`);
       setOpened({ View: TurnedView, scene: (await answer.json()) as Scene, isMirrored });
@@ -76,10 +76,13 @@ export function TurnButton({ address, body, what }: TurnButtonProps) {
           aria-label={`Turn ${what}`}
           onClose={() => setOpened(null)}
         >
+          <div className={styles['top']}>
+            <h2>Turn {what}</h2>
+            <button type="button" className="quiet" onClick={() => dialog.current?.close()}>
+              Close
+            </button>
+          </div>
           <opened.View scene={opened.scene} isMirrored={opened.isMirrored} />
-          <button type="button" className="quiet" onClick={() => dialog.current?.close()}>
-            Close
-          </button>
         </dialog>
       )}
     </>

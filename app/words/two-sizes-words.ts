@@ -2,14 +2,20 @@
 import type { Alternation, AtWire, TwoSizes } from '#lib/weave/space/alternations.ts';
 import { figure } from './ring-words.ts';
 
-export function alternationWords(alternation: Alternation): { readonly title: string; readonly about: string } {
+export function alternationWords(alternation: Alternation): {
+  readonly title: string;
+  readonly about: string;
+} {
   switch (alternation) {
     case 'row by row':
       return { title: 'One size a row', about: 'all large rings in one row, all small ones in the other' };
     case 'along the rows, alike':
       return { title: 'In step', about: 'large and small take turns along both rows, large beside large' };
     case 'along the rows, against each other':
-      return { title: 'Against each other', about: 'large and small take turns along both rows, large beside small' };
+      return {
+        title: 'Against each other',
+        about: 'large and small take turns along both rows, large beside small',
+      };
   }
 }
 

@@ -8,20 +8,22 @@ import type { Result } from '#lib/result.ts';
 import { sizesOf } from '#lib/rings/ring.ts';
 import {
   drawFinished,
+  drawFold,
   drawTurn,
+  type Stage,
   sceneOfPiece,
   sceneOfTurn,
   type WeavePicture,
   wholeOf,
 } from '#lib/weave/picture/draw-piece.ts';
+import type { Scene } from '#lib/weave/picture/draw-scene.ts';
 import { drawScheme } from '#lib/weave/picture/link-scheme.ts';
 import { finishedWords, type KindLooks, runsWords, stepWords } from '#lib/weave/picture/say-step.ts';
-import type { Scene } from '#lib/weave/picture/turned-scene.ts';
 import { drawWholeLength } from '#lib/weave/picture/whole-length.ts';
 import { planRuns, unitsOf } from '#lib/weave/runs.ts';
 import { ringsAdded } from '#lib/weave/sequence.ts';
-import { pieceCell } from '#lib/weave/space/piece-cell.ts';
 import { findSettledWeave } from '#lib/weave/space/known-shape.ts';
+import { pieceCell } from '#lib/weave/space/piece-cell.ts';
 import {
   type PieceShape,
   type PieceShapeFault,
@@ -52,6 +54,11 @@ const RINGS_OF_PIECE = 36;
 const looksOf = ({ ringKinds }: Pictured): KindLooks =>
   new Map(ringKinds.map(({ id, name, colourCode }) => [id, { name, colour: colourCode }]));
 
+const shapeUnfolded = (content: Pictured): Result<PieceShape, PieceShapeFault> | null => {
+  const unfolded = unfoldedLesson(content);
+  return unfolded && shapeOfLesson(unfolded);
+};
+
 /** The shape that the pictures of a lesson are drawn from. Takes up to some tenths of a second: keep it. */
 export const shapeOfLesson = (content: Pictured): Result<PieceShape, PieceShapeFault> =>
   shapeOfPiece(content, measuresOf(content), content.leaning === 'left');
@@ -76,11 +83,31 @@ export function pictureTexts(content: Pictured): ReadonlyMap<string, string> {
   return texts;
 }
 
-/** One picture of a lesson; null where there is nothing to show. */
+/** The sequence with nothing folded back: how it hangs until it is; null where nothing ever is. */
+export function unfoldedLesson(content: Pictured): Pictured | null {
+  if (firstFold(walkPiece(content, 1)) === null) return null;
+  const plain = (placements: Pictured['start']) =>
+    placements.map((each) => ({ ...each, lie: 'as it falls' as const, lays: [] }));
+  return { ...content, start: plain(content.start), repeat: plain(content.repeat) };
+}
+
+/** The turn that first folds anything back; null where none does. */
+function firstFold({ turns }: Woven): number | null {
+  const turn = turns.findIndex(({ placement }) => placement.lie === 'fold back');
+  return turn < 0 ? null : turn;
+}
+
+/**
+ * One picture of a lesson; null where there is nothing to show. Until the
+ * first fold is made the piece is shown as it hangs without it.
+ *
+ * @param unfolded the shape of `unfoldedLesson`
+ */
 export function drawLesson(
   content: Pictured,
   shape: Result<PieceShape, PieceShapeFault>,
   { of, ...turned }: PictureAsked,
+  unfolded = shapeUnfolded(content),
 ): WeavePicture | null {
   const kinds = looksOf(content);
   const wishes = { kinds, ...turned };
@@ -89,14 +116,15 @@ export function drawLesson(
   const woven = walkPiece(content, REPEATS_OF_STEPS);
   const turn = turnOf(woven, of);
   if (turn === null || !woven.isNamed) return null;
-  const drawn = shape.ok
-    ? drawTurn(
-        placePiece(content, shape.value, REPEATS_OF_STEPS, measuresOf(content)),
-        shape.value,
-        turn,
-        wishes,
-      )
-    : null;
+  const stage = (of: Result<PieceShape, PieceShapeFault> | null): Stage | null =>
+    of?.ok
+      ? { shape: of.value, placed: placePiece(content, of.value, REPEATS_OF_STEPS, measuresOf(content)) }
+      : null;
+  const [lying, hanging] = [stage(shape), stage(unfolded)];
+  const fold = firstFold(woven);
+  const folds = lying && hanging && fold === turn ? drawFold(hanging, lying, turn, wishes) : null;
+  const seen = hanging && fold !== null && turn < fold ? hanging : lying;
+  const drawn = folds ?? (seen && drawTurn(seen.placed, seen.shape, turn, wishes));
   return drawn ?? drawScheme(woven, turn, kinds);
 }
 
@@ -177,10 +205,14 @@ export function sceneOfLesson(
   if (!shape.ok) return null;
   const wishes = { kinds: looksOf(content), ...turned };
   if (of === 'piece') return sceneOfPiece(finished(content, shape.value), shape.value, wishes);
-  const turn = turnOf(walkPiece(content, REPEATS_OF_STEPS), of);
+  const woven = walkPiece(content, REPEATS_OF_STEPS);
+  const turn = turnOf(woven, of);
   if (turn === null) return null;
-  const placed = placePiece(content, shape.value, REPEATS_OF_STEPS, measuresOf(content));
-  return sceneOfTurn(placed, shape.value, turn, wishes);
+  const fold = firstFold(woven);
+  // The fold too is shown as it hangs before: that is where the openings are seen.
+  const hanging = fold !== null && turn <= fold ? shapeUnfolded(content) : null;
+  const seen = hanging?.ok ? hanging.value : shape.value;
+  return sceneOfTurn(placePiece(content, seen, REPEATS_OF_STEPS, measuresOf(content)), seen, turn, wishes);
 }
 
 /** The first time that a placement is made; null where it never is. */

@@ -184,8 +184,22 @@ test('what is turned by hand shows the rings, roles and numbers of the still pic
     'carried 4',
     'carried 5',
   ]);
-  // The two that are passed; those that are carried are folded back later, so their sides are no longer seen.
-  expect(scene?.arrows).toHaveLength(2);
+  expect(scene?.arrows).toHaveLength(4);
   expect(sceneOfLesson(lesson, shape, { of: 'piece', ...front })?.rings.length).toBeGreaterThan(20);
   expect(sceneOfLesson(lesson, shape, { of: 'nothing', ...front })).toBeNull();
+});
+
+test('until the first fold rings hang straight; the fold itself shows before and after', () => {
+  const lesson = lessonOf('byzantine');
+  const shape = shapeOfLesson(lesson);
+  const widthOf = (id: string): number =>
+    Number(/ width="([\d.]+)"/.exec(drawLesson(lesson, shape, { of: id, ...front })?.svg ?? '')?.[1]);
+  // Carried rings still lie beyond the ring that carries them; folded back they lie over the pair before.
+  expect(widthOf('repeat-1')).toBeGreaterThan(1.2 * widthOf('start-1'));
+  const fold = drawLesson(lesson, shape, { of: 'repeat-2', ...front });
+  const [before = '', after = ''] = fold?.svg.split('<g transform="translate(') ?? [];
+  expect(before.match(/<circle/g)?.length).toBeGreaterThanOrEqual(4);
+  expect(after).toContain('>6</text>');
+  // Arrows show the way in, so they stand in the first half alone.
+  expect(after).not.toContain('<circle');
 });

@@ -3,8 +3,11 @@ import { kitSheet, type SheetLesson } from '#app/paper/kit-sheet.ts';
 import { makePdf } from '#app/paper/make-pdf.ts';
 import { kitLabels, pickingSheet } from '#app/paper/picking-sheet.ts';
 import { sheetLines } from '#app/paper/sheet-lines.ts';
+import { stepsForPaper } from '#app/pictures/pictures-for-paper.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
-import { byzantineMaking } from '#tests/support/a-making.ts';
+import { emptyContent } from '#lib/lesson/content.ts';
+import { findWeave } from '#lib/weave/weave-library.ts';
+import { aRingKind, byzantineMaking } from '#tests/support/a-making.ts';
 import { pdfCode, pdfText } from '#tests/support/read-pdf.ts';
 
 const lesson: SheetLesson = {
@@ -87,4 +90,19 @@ test('hostile and foreign names stay words', async () => {
   const kit = kitFor({ ...making, ringKinds: [{ ...copper, name }, ...rest] }, 165);
   if (!kit.ok) throw new Error(kit.fault.code);
   expect(await pdfText(await makePdf(kitSheet({ ...lesson, address: null }, kit.value)))).toContain(name);
+});
+
+test('steps stand on a page of their own, each sentence beside its picture with its numbers', async () => {
+  const weave = findWeave('byzantine');
+  if (!weave) throw new Error('no byzantine');
+  const { start, repeat, finishing } = weave.piece;
+  const ringKinds = weave.roles.map(({ id }) => aRingKind({ id, wire: { stated: '1.1 mm', mm: 1.1 } }));
+  const content = { ...emptyContent('A lesson', 'en', 'EUR'), start, repeat, finishing, ringKinds };
+  const steps = stepsForPaper(content);
+  expect(steps.steps.map(({ picture }) => picture !== null)).toEqual([true, true, true, true, true]);
+  const text = await pdfText(await makePdf(kitSheet({ ...lesson, steps }, kitOf(165))));
+  expect(text).toContain('Step by step');
+  expect(text).toContain('Opened knot ring 3 enters, from the back, rings 1 and 2');
+  // Numbers on rings are text in the picture too.
+  expect(text.split('Step by step')[1]).toMatch(/\b8\b/);
 });

@@ -1,6 +1,6 @@
 /** What is turned by hand: views stay square, and wherever two wires cross, the nearer one is painted later. */
 import { expect, test } from 'vitest';
-import type { SceneRing } from '#lib/weave/picture/turned-scene.ts';
+import type { SceneRing } from '#lib/weave/picture/draw-scene.ts';
 import { nearestPoint, turnedBy, type WirePiece, wirePieces } from '#lib/weave/picture/turned-scene.ts';
 import { type View, viewAt } from '#lib/weave/picture/view.ts';
 import { inCell } from '#lib/weave/space/round-ring.ts';
@@ -21,7 +21,7 @@ function sceneOf(id: string, aspectRatio: number): readonly SceneRing[] {
   const { cell } = shape.value;
   return [0, 1, 2]
     .flatMap((k) => cell.rings.map((ring) => inCell(ring, cell, k)))
-    .map((ring) => ({ ...ring, colour: '#b8703f', role: 'plain' as const, label: '' }));
+    .map((ring) => ({ ring, colour: '#b8703f', role: 'plain' as const, label: '' }));
 }
 
 const close = (a: Vector, b: Vector): void => {
@@ -62,7 +62,7 @@ test.each([
   const rings = sceneOf(id, ratio);
   /** Depth of a ring at the point of the picture where one of its pieces is crossed, from the ring itself. */
   const depthAt = (piece: WirePiece, view: View, part: number): number => {
-    const ring = rings[piece.ring];
+    const ring = rings[piece.ring]?.ring;
     if (!ring) throw new Error('no ring');
     const x = piece.from[0] + part * (piece.to[0] - piece.from[0]);
     const y = -(piece.from[1] + part * (piece.to[1] - piece.from[1]));
@@ -96,10 +96,7 @@ test.each([
 
 test('a label stands on its ring, at the point nearest to the eye', () => {
   const ring: SceneRing = {
-    centre: [1, 2, 3],
-    normal: [1, 0, 0],
-    radius: 2,
-    wire: 1,
+    ring: { centre: [1, 2, 3], normal: [1, 0, 0], radius: 2, wire: 1 },
     colour: '#b8703f',
     role: 'new',
     label: '1',

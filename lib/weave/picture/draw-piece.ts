@@ -3,18 +3,16 @@
  * the new ring, what it carries and the rings that it enters.
  */
 
-import type { Side } from '../placement.ts';
 import { linkSign } from '../space/linking.ts';
 import type { PieceShape, PlacedPiece } from '../space/piece-in-space.ts';
 import type { RoundRing } from '../space/round-ring.ts';
-import { dot, scale, type Vector } from '../space/vector.ts';
-import { drawRings, type PictureRing, type RingRole, scaleOf } from './draw-rings.ts';
-import { framePicture } from './frame-picture.ts';
-import { bestRoll, turnedOver, viewOf } from './picture-views.ts';
+import { dot, scale } from '../space/vector.ts';
+import { drawRings, type PictureRing, type RingRole } from './draw-rings.ts';
+import { drawScene, type Scene, type SceneArrow } from './draw-scene.ts';
+import { framePicture, sideBySide } from './frame-picture.ts';
+import { bestLook, turnedOver, viewOf } from './picture-views.ts';
 import { finishedWords, type KindLooks, stepWords } from './say-step.ts';
-import { seenPoint } from './seen-ring.ts';
-import { openingArrow, ringLabel, throughPoint } from './step-marks.ts';
-import type { Scene } from './turned-scene.ts';
+import { throughPoint } from './step-marks.ts';
 import type { View } from './view.ts';
 import type { WholeLength } from './whole-length.ts';
 
@@ -35,9 +33,13 @@ export interface WeavePicture {
 
 const GREY = '#b9bcc2';
 
-function viewFor(shape: PieceShape, { roll, side, isMirrored = false }: PictureWishes): View {
+function viewFor(
+  shape: PieceShape,
+  { roll, side, isMirrored = false }: PictureWishes,
+  best = bestLook(shape),
+): View {
   const growsLeft = shape.match.cellsARepeat < 0;
-  const straight = viewOf(bestRoll(shape) + roll, growsLeft);
+  const straight = viewOf({ ...best, roll: best.roll + roll }, growsLeft);
   const view = side === 'back' ? turnedOver(straight) : straight;
   return isMirrored ? { ...view, right: scale(view.right, -1) } : view;
 }
@@ -79,29 +81,13 @@ const pictured = (
 /** Rings shown beside those that take part: enough to see where in the piece it happens. */
 const CONTEXT = 4;
 
-/** What a picture of one turn holds, before it is drawn or turned. */
-interface TurnParts {
-  /** Indices of the piece's rings that are shown, and what each is in the step. */
-  readonly shown: readonly { readonly index: number; readonly role: RingRole; readonly ring: PictureRing }[];
-  readonly arrows: readonly Opening[];
-  readonly view: View;
-  readonly text: string;
-}
-
-interface Opening {
-  readonly at: Vector;
-  /** The way in which the opened ring goes through. */
-  readonly way: Vector;
-  readonly from: Side;
-}
-
-/** Null where a ring that takes part has no place. */
-function partsOfTurn(
+/** The piece once a turn is done, to be drawn or turned by hand; null where a ring that takes part has no place. */
+export function sceneOfTurn(
   placed: PlacedPiece,
   shape: PieceShape,
   turn: number,
   wishes: PictureWishes,
-): TurnParts | null {
+): Scene | null {
   const { woven } = placed;
   const made = woven.turns[turn];
   if (!made) return null;
@@ -114,13 +100,14 @@ function partsOfTurn(
     .map(({ index }) => index);
   const shown = there.filter((index, at) => roles.has(index) || at >= there.length - CONTEXT - roles.size);
   if (roles.size === 0 || ![...roles.keys()].every((index) => shown.includes(index))) return null;
-  const view = viewFor(shape, wishes);
+  const taking = [...roles.keys()].map((index) => placed.rings[index] as RoundRing);
+  const view = viewOfTurn(placed, shape, { turn, taking, wishes });
   return {
-    shown: shown.map((index) => {
-      const role = roles.get(index) ?? 'plain';
-      return { index, role, ring: pictured(placed.rings[index] as RoundRing, placed, index, role, wishes) };
-    }),
-    arrows: openings(placed, turn, view),
+    rings: shown.map((index) => ({
+      ...pictured(placed.rings[index] as RoundRing, placed, index, roles.get(index) ?? 'plain', wishes),
+      label: roles.has(index) ? String(index + 1) : '',
+    })),
+    arrows: openings(placed, turn, view).seen,
     view,
     text: stepWords({ woven, turn: made, kinds: wishes.kinds }),
   };
@@ -133,69 +120,98 @@ export function drawTurn(
   turn: number,
   wishes: PictureWishes,
 ): WeavePicture | null {
-  const parts = partsOfTurn(placed, shape, turn, wishes);
-  if (!parts) return null;
-  const { shown, view, text } = parts;
-  const rings = shown.map(({ ring }) => ring);
-  const drawn = drawRings(rings, view);
-  const by = scaleOf(rings);
-  const marks = [
-    ...parts.arrows.map(({ at, way, from }) => {
-      const [x, y] = seenPoint(view, at);
-      const [dx, dy] = seenPoint(view, way);
-      return openingArrow([x * by, y * by], [dx, dy], from);
-    }),
-    ...shown.flatMap(({ index, role }, at) => {
-      const form = role === 'new' ? 'disc' : role === 'carried' ? 'box' : 'plain';
-      return role === 'plain' ? [] : [ringLabel(at, String(index + 1), drawn.seen, form)];
-    }),
-  ];
-  return { svg: framePicture(drawn, { title: 'This step', description: text }, marks), text };
-}
-
-/** The same, to be turned by hand. */
-export function sceneOfTurn(
-  placed: PlacedPiece,
-  shape: PieceShape,
-  turn: number,
-  wishes: PictureWishes,
-): Scene | null {
-  const parts = partsOfTurn(placed, shape, turn, wishes);
+  const parts = sceneOfTurn(placed, shape, turn, wishes);
   return (
     parts && {
-      rings: parts.shown.map(({ index, role, ring }) =>
-        sceneRing(ring, role === 'plain' ? '' : String(index + 1)),
-      ),
-      arrows: parts.arrows,
-      view: parts.view,
+      svg: framePicture(drawScene(parts, parts.view), { title: 'This step', description: parts.text }),
       text: parts.text,
     }
   );
 }
 
+/** A piece and its shape. */
+export interface Stage {
+  readonly placed: PlacedPiece;
+  readonly shape: PieceShape;
+}
+
+/** A turn that folds back: how it is entered, before the fold, and beside it how it lies afterwards. */
+export function drawFold(
+  before: Stage,
+  after: Stage,
+  turn: number,
+  wishes: PictureWishes,
+): WeavePicture | null {
+  const first = sceneOfTurn(before.placed, before.shape, turn, wishes);
+  const then = sceneOfTurn(after.placed, after.shape, turn, wishes);
+  if (!first || !then) return null;
+  return {
+    svg: framePicture(
+      sideBySide(drawScene(first, first.view), drawScene({ ...then, arrows: [] }, then.view)),
+      {
+        title: 'This step',
+        description: first.text,
+      },
+    ),
+    text: first.text,
+  };
+}
+
 /** The whole piece, to be turned by hand. */
 export const sceneOfPiece = (placed: PlacedPiece, shape: PieceShape, wishes: PictureWishes): Scene => ({
   rings: placed.rings.flatMap((ring, index) =>
-    ring ? [sceneRing(pictured(ring, placed, index, 'plain', wishes), '')] : [],
+    ring ? [{ ...pictured(ring, placed, index, 'plain', wishes), label: '' }] : [],
   ),
   arrows: [],
   view: viewFor(shape, wishes),
   text: finishedWords(placed.woven, wishes.kinds),
 });
 
-const sceneRing = ({ ring, colour, role }: PictureRing, label: string): Scene['rings'][number] => ({
-  ...ring,
-  colour,
-  role,
-  label,
-});
+/**
+ * The view of the whole piece where the told sides are seen from there; else,
+ * as hands turn a chain that twists, the nearest roll from which they are.
+ */
+function viewOfTurn(
+  placed: PlacedPiece,
+  shape: PieceShape,
+  {
+    turn,
+    taking,
+    wishes,
+  }: { readonly turn: number; readonly taking: readonly RoundRing[]; readonly wishes: PictureWishes },
+): View {
+  const best = bestLook(shape);
+  const front = { ...wishes, roll: 0, side: 'front' as const, isMirrored: false };
+  const rolledBy = (roll: number): View => viewFor(shape, { ...front, roll }, best);
+  const unseen = (roll: number): number => openings(placed, turn, rolledBy(roll)).unseen;
+  if (unseen(0) === 0) return viewFor(shape, wishes, best);
+  const rolls = Array.from({ length: 24 }, (_, n) => (n % 2 === 0 ? 1 : -1) * ROLL_STEP * Math.ceil(n / 2));
+  let chosen = { roll: 0, unseen: Number.POSITIVE_INFINITY };
+  for (const roll of rolls) {
+    const { toward } = rolledBy(roll);
+    const isOpen = taking.every(({ normal }) => Math.abs(dot(normal, toward)) > LEAST_OPEN);
+    const count = isOpen ? unseen(roll) : Number.POSITIVE_INFINITY;
+    if (count < chosen.unseen) chosen = { roll, unseen: count };
+  }
+  return viewFor(shape, wishes, { ...best, roll: best.roll + chosen.roll });
+}
+
+const ROLL_STEP = 15;
+/** Cosine below which a ring is seen too nearly from its edge to show its opening. */
+const LEAST_OPEN = 0.18;
+
+interface Openings {
+  readonly seen: readonly SceneArrow[];
+  /** Told sides that are not seen so. */
+  readonly unseen: number;
+}
 
 /**
  * One opening for each ring that the opened ring goes through, passed or
  * carried. It goes through all of them one way: the way that most of the told
  * sides ask for; a side that is not seen so is left out.
  */
-function openings(placed: PlacedPiece, turn: number, view: View): readonly Opening[] {
+function openings(placed: PlacedPiece, turn: number, view: View): Openings {
   const found = placed.woven.links.flatMap((link) => {
     const [ring, through] = [placed.rings[link.by], placed.rings[link.through]];
     if (link.turn !== turn || link.from === null || !ring || !through || linkSign(ring, through) === 0)
@@ -204,10 +220,12 @@ function openings(placed: PlacedPiece, turn: number, view: View): readonly Openi
     if (!place) return [];
     const facing = dot(through.normal, view.toward) > 0 ? 1 : -1;
     const isFromBack = dot(place.along, through.normal) * facing > 0;
-    return [{ place, from: link.from, way: isFromBack === (link.from === 'back') ? 1 : -1 }];
+    return [{ place, way: isFromBack === (link.from === 'back') ? 1 : -1 }];
   });
   const way = found.reduce((sum, each) => sum + each.way, 0) < 0 ? -1 : 1;
-  return found
-    .filter((each) => each.way === way)
-    .map(({ place, from }) => ({ at: place.at, way: scale(place.along, way), from }));
+  const seen = found.filter((each) => each.way === way);
+  return {
+    seen: seen.map(({ place }) => ({ at: place.at, way: scale(place.along, way) })),
+    unseen: found.length - seen.length,
+  };
 }

@@ -25,3 +25,29 @@ export function framePicture(
     '</svg>',
   ].join('');
 }
+
+const BETWEEN = 44;
+const INK = '#16130e';
+
+/** Two drawings as one, the second one after an arrow: first this, then that. */
+export function sideBySide(
+  first: Pick<Drawn, 'elements' | 'box'>,
+  then: Pick<Drawn, 'elements' | 'box'>,
+): Pick<Drawn, 'elements' | 'box'> {
+  const [left, top, right, bottom] = first.box;
+  const [thenLeft, thenTop, thenRight, thenBottom] = then.box;
+  const across = right + BETWEEN - thenLeft;
+  const middle = (top + bottom) / 2;
+  const down = middle - (thenTop + thenBottom) / 2;
+  const at = right + 8;
+  const to = right + BETWEEN - 8;
+  const arrow = `<path d="M${short(at)} ${short(middle)}L${short(to - 8)} ${short(middle)}" stroke="${INK}" stroke-width="3"/><path d="M${short(to)} ${short(middle)}l-10 -6v12z" fill="${INK}"/>`;
+  return {
+    elements: [
+      ...first.elements,
+      arrow,
+      `<g transform="translate(${short(across)} ${short(down)})">${then.elements.join('')}</g>`,
+    ],
+    box: [left, Math.min(top, thenTop + down), thenRight + across, Math.max(bottom, thenBottom + down)],
+  };
+}

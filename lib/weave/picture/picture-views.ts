@@ -4,28 +4,43 @@ import { dot, type Vector } from '../space/vector.ts';
 import { type View, viewAt } from './view.ts';
 
 const STEP = 15;
+/** Swings that are tried where no roll alone shows every ring's opening, as where some stand across the length. */
+const SWINGS = [0, 25];
+/** Cosine from which an opening is seen well enough. */
+const WELL_OPEN = 0.15;
 
-/**
- * The roll, in degrees, at which sides are seen as the piece tells them, and
- * then the ring seen most nearly from its edge is seen best; the first of
- * equals.
- */
-export function bestRoll(shape: PieceShape): number {
-  let best = { roll: 0, wrong: Number.POSITIVE_INFINITY, open: -1 };
-  for (let roll = 0; roll < 180; roll += STEP) {
-    const { toward } = viewOf(roll, false);
-    const open = Math.min(...shape.cell.rings.map((ring) => Math.abs(dot(ring.normal, toward))));
-    const rounded = Math.round(open * 1000) / 1000;
-    const wrong = sidesSeenOtherwise(shape, toward);
-    if (wrong < best.wrong || (wrong === best.wrong && rounded > best.open))
-      best = { roll, wrong, open: rounded };
-  }
-  return best.roll;
+/** Degrees. */
+export interface Look {
+  readonly roll: number;
+  readonly swing: number;
 }
 
-/** A view at a roll; a piece that grows to the left is shown from the other side, so that it grows to the right. */
-export function viewOf(roll: number, growsLeft: boolean): View {
-  const view = viewAt(roll);
+/**
+ * From where every opening is seen, sides are seen as the piece tells them,
+ * and then the ring seen most nearly from its edge is seen best; the first of
+ * equals.
+ */
+export function bestLook(shape: PieceShape): Look {
+  const looks = SWINGS.flatMap((swing) =>
+    Array.from({ length: 180 / STEP }, (_, n) => {
+      const look = { roll: n * STEP, swing };
+      const { toward } = viewOf(look, false);
+      const open = Math.min(...shape.cell.rings.map((ring) => Math.abs(dot(ring.normal, toward))));
+      return { look, open: Math.round(open * 1000) / 1000, wrong: sidesSeenOtherwise(shape, toward) };
+    }),
+  );
+  const level = looks.filter(({ look, open }) => open >= WELL_OPEN && look.swing === 0);
+  const open = level.length > 0 ? level : looks.filter((each) => each.open >= WELL_OPEN);
+  const [best] =
+    open.length > 0
+      ? open.toSorted((a, b) => a.wrong - b.wrong || b.open - a.open)
+      : looks.toSorted((a, b) => b.open - a.open);
+  return best?.look ?? { roll: 0, swing: 0 };
+}
+
+/** The view of a look; a piece that grows to the left is shown from the other side, so that it grows to the right. */
+export function viewOf({ roll, swing }: Look, growsLeft: boolean): View {
+  const view = viewAt(roll, swing);
   return growsLeft ? turnedOver(view) : view;
 }
 

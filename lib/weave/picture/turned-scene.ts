@@ -6,35 +6,8 @@
  * wire. The still pictures are cut more carefully; see paint-order.ts.
  */
 import { cross, dot, spanAcross, unit, type Vector } from '../space/vector.ts';
-import type { RingRole } from './draw-rings.ts';
+import type { Scene, SceneRing } from './draw-scene.ts';
 import type { View } from './view.ts';
-
-export interface SceneRing {
-  readonly centre: Vector;
-  readonly normal: Vector;
-  readonly radius: number;
-  readonly wire: number;
-  /** `#rrggbb`. */
-  readonly colour: string;
-  readonly role: RingRole;
-  /** Written on the ring where it takes part in a step; empty elsewhere. */
-  readonly label: string;
-}
-
-/** Where an opened ring goes through an opening, and which way. */
-export interface SceneArrow {
-  readonly at: Vector;
-  readonly way: Vector;
-}
-
-export interface Scene {
-  readonly rings: readonly SceneRing[];
-  readonly arrows: readonly SceneArrow[];
-  /** From where the still picture is seen. */
-  readonly view: View;
-  /** What the still picture shows, in words. */
-  readonly text: string;
-}
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 const mixed = (a: Vector, b: Vector, angle: number): Vector => {
@@ -79,7 +52,7 @@ export function wirePieces(
 ): readonly WirePiece[] {
   const pieces: WirePiece[] = [];
   const seen = (v: Vector): Vector => [dot(view.right, v), dot(view.up, v), dot(view.toward, v)];
-  rings.forEach(({ centre, normal, radius }, ring) => {
+  rings.forEach(({ ring: { centre, normal, radius } }, ring) => {
     const [u, v] = spanAcross(normal).map(seen) as [Vector, Vector];
     const [cx, cy, cz] = seen(centre);
     const at = (angle: number): Vector => {
@@ -109,7 +82,10 @@ export function wirePieces(
 }
 
 /** The point of a ring that is nearest to the eye, in the picture: nothing is likelier to be in sight. */
-export function nearestPoint({ centre, normal, radius }: SceneRing, view: View): readonly [number, number] {
+export function nearestPoint(
+  { ring: { centre, normal, radius } }: SceneRing,
+  view: View,
+): readonly [number, number] {
   const away = cross(normal, cross(view.toward, normal));
   const size = Math.hypot(...away);
   const k = size < 1e-6 ? 0 : radius / size;

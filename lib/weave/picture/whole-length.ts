@@ -4,7 +4,7 @@
  * and again, so that a long piece makes no long file.
  */
 import type { PieceShape, PlacedPiece } from '../space/piece-in-space.ts';
-import { dot, scale, type Vector } from '../space/vector.ts';
+import { dot, type Vector } from '../space/vector.ts';
 import { short } from './curve.ts';
 import type { WeavePicture } from './draw-piece.ts';
 import { drawRings, type PictureRing, scaleOf } from './draw-rings.ts';
@@ -37,7 +37,10 @@ export function drawWholeLength(
     return null;
   const by = scaleOf(rings);
   // A chain that twists comes round after some stretches, and then they are alike again.
-  const width = shape.cell.pitch * Math.max(1, Math.ceil(RINGS_A_STRETCH / shape.cell.rings.length));
+  const repeats = Math.max(1, Math.ceil(RINGS_A_STRETCH / shape.cell.rings.length));
+  // The length of a piece lies level in the picture, shortened where its ends are swung.
+  const along = view.right[0];
+  const width = shape.cell.pitch * repeats * Math.abs(along);
   const spans = rings.map(({ ring }) => {
     const lean = dot(ring.normal, view.right);
     const half = ring.radius * Math.sqrt(Math.max(0, 1 - lean * lean)) + ring.wire;
@@ -54,7 +57,7 @@ export function drawWholeLength(
     const from = start + n * width;
     const there = rings
       .filter((_, at) => (spans[at]?.[0] ?? 0) < from + width && (spans[at]?.[1] ?? 0) > from)
-      .map((each) => moved(each, scale(view.right, -from)));
+      .map((each) => moved(each, [-from / along, 0, 0]));
     if (there.length === 0) {
       stretches.push(null);
       continue;
@@ -72,8 +75,8 @@ export function drawWholeLength(
     stretches.push(id);
   }
   const step = width * by;
-  const aLine = Math.max(1, Math.floor(LINE / step));
-  const lines = Math.ceil(stretches.length / aLine);
+  const lines = Math.ceil(stretches.length / Math.max(1, Math.floor(LINE / step)));
+  const aLine = Math.ceil(stretches.length / lines);
   const down = bottom - top + BETWEEN_LINES;
   const uses = stretches.flatMap((id, n) =>
     id === null

@@ -18,29 +18,31 @@ export function RunsPreview({ content, repeats, hasPicture }: RunsPreviewProps) 
   let at = 0;
   return (
     <figure className={styles.runs}>
-      {hasPicture ? null : <svg viewBox={`0 0 ${repeats * 10} 20`} preserveAspectRatio="none" aria-hidden="true">
-        {stretches.flatMap(({ run, repeats: times }) => {
-          const colours = unitOf(content, run?.unit ?? '').flatMap((placement) => {
-            const { opened, carries } = inRun(placement, run);
-            const ids = [...(opened === null ? [] : [opened]), ...carries.map(({ ringKind }) => ringKind)];
-            return ids.map((id) => kindOf(id)?.colourCode ?? '#b9ae9c');
-          });
-          return Array.from({ length: times }, () => {
-            at += 1;
-            return colours.map((colour, band) => (
-              <rect
-                // biome-ignore lint/suspicious/noArrayIndexKey: a band is its place in the repeat
-                key={`${at} ${band}`}
-                x={(at - 1) * 10 + 0.4}
-                y={(20 / colours.length) * band}
-                width={9.2}
-                height={20 / colours.length}
-                fill={colour}
-              />
-            ));
-          });
-        })}
-      </svg>}
+      {hasPicture ? null : (
+        <svg viewBox={`0 0 ${repeats * 10} 20`} preserveAspectRatio="none" aria-hidden="true">
+          {stretches.flatMap(({ run, repeats: times }) => {
+            const colours = unitOf(content, run?.unit ?? '').flatMap((placement) => {
+              const { opened, carries } = inRun(placement, run);
+              const ids = [...(opened === null ? [] : [opened]), ...carries.map(({ ringKind }) => ringKind)];
+              return ids.map((id) => kindOf(id)?.colourCode ?? '#b9ae9c');
+            });
+            return Array.from({ length: times }, () => {
+              at += 1;
+              return colours.map((colour, band) => (
+                <rect
+                  // biome-ignore lint/suspicious/noArrayIndexKey: a band is its place in the repeat
+                  key={`${at} ${band}`}
+                  x={(at - 1) * 10 + 0.4}
+                  y={(20 / colours.length) * band}
+                  width={9.2}
+                  height={20 / colours.length}
+                  fill={colour}
+                />
+              ));
+            });
+          })}
+        </svg>
+      )}
       <figcaption>
         {stretches
           .map(({ run, repeats: times }) => {

@@ -17,7 +17,7 @@ import { PieceState } from './piece-state.client.tsx';
 import { PlacementCard } from './placement-card.client.tsx';
 import { Runs } from './runs.client.tsx';
 import { StartFromWeave } from './start-from-weave.client.tsx';
-import { TwoSizes } from './two-sizes.client.tsx';
+import { TwoSizesTogether } from './two-sizes.client.tsx';
 import { useList } from './use-list.ts';
 import { type Pictures, useWeavePictures, WholePiece } from './weave-pictures.client.tsx';
 
@@ -64,7 +64,7 @@ export function RingSequence({ lessonId, picturesAddress }: RingSequenceProps) {
       <Leaning />
       <PieceState check={check} />
       <WholePiece address={picturesAddress} pictures={pictures} turned={turned} onTurn={setTurned} />
-      <TwoSizes weave={pictures?.weave ?? null} />
+      <TwoSizesTogether weave={pictures?.weave ?? null} />
       {SEQUENCE_PARTS.map((part) => {
         const from = before;
         before += content[part].reduce((sum, placement) => sum + ringsAdded(placement), 0);

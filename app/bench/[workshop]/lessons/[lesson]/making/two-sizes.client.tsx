@@ -5,7 +5,13 @@ import { TableFrame } from '#app/kit/table-frame.tsx';
 import { figure } from '#app/words/ring-words.ts';
 import { alternationSummary, alternationWords, atWireWords } from '#app/words/two-sizes-words.ts';
 import { sizesOf } from '#lib/rings/ring.ts';
-import { ALTERNATION_NAMES, type Alternation, type AtWire, TWO_ROWS, type TwoSizes } from '#lib/weave/space/alternations.ts';
+import {
+  ALTERNATION_NAMES,
+  type Alternation,
+  type AtWire,
+  TWO_ROWS,
+  type TwoSizes,
+} from '#lib/weave/space/alternations.ts';
 import { findWeave } from '#lib/weave/weave-library.ts';
 import { useDraft } from '../draft.client.tsx';
 import styles from './making.module.css';
@@ -21,7 +27,7 @@ interface Told {
 }
 
 /** @param weave id of the weave in space that the sequence is; null where none is known */
-export function TwoSizes({ weave }: { readonly weave: string | null }) {
+export function TwoSizesTogether({ weave }: { readonly weave: string | null }) {
   const { content } = useDraft();
   const inners = content.ringKinds.map((kind) => sizesOf(kind).innerMm);
   const inner: TwoSizes = { large: Math.max(...inners), small: Math.min(...inners) };
@@ -38,7 +44,8 @@ function TwoSizesTable({ weave, inner }: { readonly weave: string; readonly inne
     const working = new Worker(new URL('./two-sizes.worker.ts', import.meta.url), { type: 'module' });
     worker.current = working;
     setTold({ found: [], thickest: new Map(), state: 'working' });
-    working.onmessage = ({ data }: MessageEvent<TwoSizesTold>) => setTold((before) => before && withTold(before, data));
+    working.onmessage = ({ data }: MessageEvent<TwoSizesTold>) =>
+      setTold((before) => before && withTold(before, data));
     working.onerror = () => setTold((before) => before && { ...before, state: 'failed' });
     working.postMessage({ weave, inner, wires: WIRES } satisfies TwoSizesAsked);
   };
@@ -50,8 +57,9 @@ function TwoSizesTable({ weave, inner }: { readonly weave: string; readonly inne
         Two sizes together: {sizes} in {name}
       </summary>
       <p className="soft">
-        Which ways of taking turns can exist with wires from 0.8 to 1.6 mm, both sizes of the same wire. Worked
-        out with rigid round rings, in your browser; it takes some seconds, and you can go on meanwhile.
+        Which ways of taking turns can exist with wires from 0.8 to 1.6 mm, both sizes of the same wire.
+        Worked out with rigid round rings, in your browser; it takes some seconds, and you can go on
+        meanwhile.
       </p>
       {told === null && (
         <button type="button" className="quiet" onClick={ask}>
@@ -96,7 +104,7 @@ function TwoSizesAnswer({ told, inner }: { readonly told: Told; readonly inner: 
           <tbody>
             {WIRES.map((wire) => (
               <tr key={wire}>
-                <th scope="row">{figure(wire, 2)} mm</th>
+                <th scope="row">{`${figure(wire, 2)}\u00a0mm`}</th>
                 {ALTERNATION_NAMES.map((each) => {
                   const found = of(each).find((at) => at.wire === wire);
                   return <td key={each}>{found ? atWireWords(found) : '…'}</td>;

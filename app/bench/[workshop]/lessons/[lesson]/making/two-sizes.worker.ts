@@ -4,8 +4,8 @@ import {
   type Alternation,
   type AtWire,
   atWire,
-  thickestWire,
   type TwoSizes,
+  thickestWire,
 } from '#lib/weave/space/alternations.ts';
 
 export interface TwoSizesAsked {

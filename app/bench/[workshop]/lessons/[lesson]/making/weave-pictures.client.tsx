@@ -85,7 +85,7 @@ export function useWholeLength(address: string, repeats: number): WeavePicture |
           body,
           signal: stop.signal,
         });
-        setPicture(answer.ok ? ((await answer.json()) as WeavePicture) : null);
+        setPicture(answer.ok ? ((await answer.json()) as WeavePicture | null) : null);
       } catch {
         // Without the server the picture of before stays; the words beside it are always new.
       }

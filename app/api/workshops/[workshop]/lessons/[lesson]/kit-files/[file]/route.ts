@@ -6,6 +6,7 @@ import { lessonPath } from '#app/lesson-page/page-addresses.ts';
 import { type BatchFileFault, batchFile, isBatchFile } from '#app/paper/batch-file.ts';
 import { isKitFile, kitFile } from '#app/paper/kit-file.ts';
 import type { SheetLesson } from '#app/paper/kit-sheet.ts';
+import { stepsForPaper } from '#app/pictures/pictures-for-paper.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { environment } from '#lib/config/environment.ts';
 import { database } from '#lib/data/database.ts';
@@ -44,7 +45,8 @@ export const GET = withMember<Params>('viewer', async (request, at, { lesson: le
   if (!body.ok) return fault(422, body.fault.code);
   const kit = kitFor(content, body.value);
   if (!kit.ok) return fault(422, kit.fault.code);
-  return answer(await kitFile(file, told, kit.value), `${lesson.slug}-${file}`);
+  const steps = file === 'kit.pdf' ? { steps: stepsForPaper(content) } : {};
+  return answer(await kitFile(file, { ...told, ...steps }, kit.value), `${lesson.slug}-${file}`);
 });
 
 const refuse = ({ code }: BatchFileFault): Response => fault(422, code);

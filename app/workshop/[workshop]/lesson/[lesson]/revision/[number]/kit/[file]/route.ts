@@ -4,6 +4,7 @@ import { fault } from '#app/http/with-member.ts';
 import { type RevisionParams, withRevision } from '#app/http/with-revision.ts';
 import { lessonPath } from '#app/lesson-page/page-addresses.ts';
 import { isKitFile, kitFile } from '#app/paper/kit-file.ts';
+import { stepsForPaper } from '#app/pictures/pictures-for-paper.ts';
 import { environment } from '#lib/config/environment.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
 import { bodyMmOf, measureOfQuery } from '#lib/lesson/asked-measure.ts';
@@ -28,6 +29,7 @@ export const GET = withRevision<Params>(async (request, revision, { workshop, le
     address: `${environment().BENCHLEAF_ADDRESS}${lessonPath(workshop, lesson)}`,
     revision: revision.number,
     at: new Date(revision.publishedAt),
+    ...(file === 'kit.pdf' ? { steps: stepsForPaper(content) } : {}),
   };
   const made = await kitFile(file, told, kit.value);
   return answerText(request, made.body, {

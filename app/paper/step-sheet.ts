@@ -1,0 +1,63 @@
+/** The steps of a lesson on paper: the piece, and for each step its computed picture beside the sentence. */
+import type { Content } from 'pdfmake/interfaces';
+import type { PagePart } from '#lib/lesson/page-steps.ts';
+import { PAGE_PARTS, PART_TITLES } from '#lib/lesson/page-steps.ts';
+import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
+
+export interface SheetStep {
+  readonly part: PagePart;
+  readonly number: number;
+  readonly sentence: string;
+  /** Null for a step that adds no rings, and where no picture can be computed. */
+  readonly picture: WeavePicture | null;
+}
+
+export interface SheetSteps {
+  readonly piece: WeavePicture | null;
+  readonly steps: readonly SheetStep[];
+}
+
+/** Room for a picture, in points. */
+const PIECE = [500, 120] as const;
+const STEP = [170, 120] as const;
+
+/** On a page of their own, so that the kit can be taken away from them; empty where there are no steps. */
+export function stepSheet({ piece, steps }: SheetSteps): readonly Content[] {
+  if (steps.length === 0) return [];
+  return [
+    { text: 'Step by step', style: 'heading', pageBreak: 'before' },
+    ...(piece ? [drawn(piece, PIECE)] : []),
+    ...PAGE_PARTS.flatMap((part): Content[] => {
+      const own = steps.filter((step) => step.part === part);
+      return own.length === 0 ? [] : [{ text: PART_TITLES[part], style: 'heading' }, ...own.map(stepBeside)];
+    }),
+    {
+      text: 'Black numbers: the ring of this step. Boxes: rings that it carries. Dotted: rings that it enters. A dot at an arrow’s foot: from the back; a cross: from the front.',
+      style: 'small',
+      margin: [0, 8, 0, 0],
+    },
+  ];
+}
+
+const drawn = ({ svg }: WeavePicture, fit: readonly [number, number]): Content => ({
+  svg,
+  fit: [...fit],
+  margin: [0, 4, 0, 4],
+});
+
+const stepBeside = ({ number, sentence, picture }: SheetStep): Content => ({
+  unbreakable: true,
+  columns: [
+    { width: 24, text: `${number}.`, bold: true },
+    { width: STEP[0], stack: picture ? [drawn(picture, STEP)] : [] },
+    {
+      width: '*',
+      stack: [
+        { text: sentence.trim() || (picture?.text ?? '') },
+        ...(picture && sentence.trim() !== '' ? [{ text: picture.text, style: 'small' }] : []),
+      ],
+    },
+  ],
+  columnGap: 8,
+  margin: [0, 4, 0, 4],
+});
