@@ -9,7 +9,6 @@ import type { FrozenStill } from '#lib/lesson/revision.ts';
 import styles from './lesson-page.module.css';
 import { MomentLink } from './moment-link.tsx';
 import type { PageAddresses } from './page-addresses.ts';
-
 import { Both } from './piece-pictures.tsx';
 import { type Explainer, TermText } from './terms.tsx';
 
@@ -94,7 +93,7 @@ const Step = ({
           {pictureText ? (
             <>
               <Both addresses={addresses} of={step.id} query="" alt={pictureText} />
-              <TurnButton address={addresses.picture(step.id, 'json')} what={stepName(step)} />
+              <TurnButton address={addresses.picture(step.id, 'json')} what={stepName(step, steps)} />
             </>
           ) : null}
         </div>

@@ -1,7 +1,6 @@
 /** The steps of a lesson on paper: the piece, and for each step its computed picture beside the sentence. */
 import type { Content } from 'pdfmake/interfaces';
-import type { PagePart } from '#lib/lesson/page-steps.ts';
-import { PAGE_PARTS, PART_TITLES } from '#lib/lesson/page-steps.ts';
+import { PAGE_PARTS, type PagePart, partTitle } from '#lib/lesson/page-steps.ts';
 import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
 
 export interface SheetStep {
@@ -25,11 +24,13 @@ const STEP = [170, 120] as const;
 export function stepSheet({ piece, steps }: SheetSteps): readonly Content[] {
   if (steps.length === 0) return [];
   return [
-    { text: 'Step by step', style: 'heading', pageBreak: 'before' },
+    { text: 'The steps in pictures', style: 'heading', pageBreak: 'before' },
     ...(piece ? [drawn(piece, PIECE)] : []),
     ...PAGE_PARTS.flatMap((part): Content[] => {
       const own = steps.filter((step) => step.part === part);
-      return own.length === 0 ? [] : [{ text: PART_TITLES[part], style: 'heading' }, ...own.map(stepBeside)];
+      return own.length === 0
+        ? []
+        : [{ text: partTitle(part, steps), style: 'heading' }, ...own.map(stepBeside)];
     }),
     {
       text: 'Black numbers: the ring of this step. Boxes: rings that it carries. Dotted: rings that it enters. A dot at an arrow’s foot: from the back; a cross: from the front.',

@@ -101,8 +101,8 @@ test('steps stand on a page of their own, each sentence beside its picture with 
   const steps = stepsForPaper(content);
   expect(steps.steps.map(({ picture }) => picture !== null)).toEqual([true, true, true, true, true]);
   const text = await pdfText(await makePdf(kitSheet({ ...lesson, steps }, kitOf(165))));
-  expect(text).toContain('Step by step');
+  expect(text).toContain('The steps in pictures');
   expect(text).toContain('Opened knot ring 3 enters, from the back, rings 1 and 2');
   // Numbers on rings are text in the picture too.
-  expect(text.split('Step by step')[1]).toMatch(/\b8\b/);
+  expect(text.split('The steps in pictures')[1]).toMatch(/\b8\b/);
 });
