@@ -34,7 +34,7 @@ module.exports = {
       severity: 'error',
       from: { path: PURE },
       to: {
-        pathNot: `${PURE}|^node_modules/(zod|entities|cmu-pronouncing-dictionary|diff|feedsmith|stemmer)/`,
+        pathNot: `${PURE}|^node_modules/(zod|entities|cmu-pronouncing-dictionary|diff|feedsmith|schema-dts|stemmer)/`,
       },
     },
     ...ORDER.map((folder, index) => ({

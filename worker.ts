@@ -1,6 +1,7 @@
 /** The worker process: takes jobs from the queue. Any number may run, on any machine that sees the files. */
 import { bringInCopy } from '#lib/bench/bring-in-copy.ts';
 import { queueComparisons } from '#lib/bench/queue-comparisons.ts';
+import { queueRevisionFiles } from '#lib/bench/queue-revision-files.ts';
 import { resumeCopies } from '#lib/bench/resume-copies.ts';
 import { resumeRecordings } from '#lib/bench/resume-recordings.ts';
 import { environment } from '#lib/config/environment.ts';
@@ -9,6 +10,7 @@ import { database } from '#lib/data/database.ts';
 import { openQueue } from '#lib/jobs/queue.ts';
 import { compareRecordings } from '#lib/recording/compare-recordings.ts';
 import { ingestRecording } from '#lib/recording/ingest-recording.ts';
+import { makeRevisionFile } from '#lib/recording/make-revision-file.ts';
 import { openRecordingWork } from '#lib/recording/recording-work.ts';
 import { takeStill } from '#lib/recording/take-still.ts';
 
@@ -22,15 +24,19 @@ await queue.work('ingest-recording', async (payload, attempt) => {
   await queueComparisons(work, queue);
 });
 await queue.work('compare-recordings', (payload, attempt) => compareRecordings(work, payload, attempt));
+await queue.work('make-revision-file', (payload, attempt) => makeRevisionFile(work, payload, attempt));
 await queue.work('take-still', async (payload, { signal }) => {
   await takeStill(work, payload, signal);
 });
-await queue.work('bring-in-copy', (payload, attempt) =>
-  bringInCopy(work, payload, { ...attempt, largestBytes: environment().BENCHLEAF_LARGEST_RECORDING }),
-);
+await queue.work('bring-in-copy', async (payload, attempt) => {
+  await bringInCopy(work, payload, { ...attempt, largestBytes: environment().BENCHLEAF_LARGEST_RECORDING });
+  // Its revisions are published here now.
+  await queueRevisionFiles(work, queue);
+});
 await resumeRecordings(work, queue, new Date());
 await resumeCopies(work, queue, new Date());
 await queueComparisons(work, queue);
+await queueRevisionFiles(work, queue);
 process.send?.({ ready: true });
 log().info('The worker waits for jobs');
 

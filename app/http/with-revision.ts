@@ -15,12 +15,17 @@ export const numberOfAddress = (text: string): number | null =>
   /^[1-9]\d{0,5}$/.test(text) ? Number(text) : null;
 
 export const withRevision = <P extends RevisionParams>(
-  handle: (request: Request, revision: Revision, params: P) => Response | Promise<Response>,
+  handle: (
+    request: Request,
+    revision: Revision,
+    params: P,
+    revisionId: string,
+  ) => Response | Promise<Response>,
 ) =>
   withAnyone<P>(async (request, params) => {
     const lesson = await findPublicLesson(database(), params.workshop, params.lesson);
     const number = numberOfAddress(params.number);
     const mark = lesson?.revisions.find((revision) => revision.number === number);
     if (!mark) return fault(404, 'not-found');
-    return handle(request, await getRevision(database(), mark.id), params);
+    return handle(request, await getRevision(database(), mark.id), params, mark.id);
   });

@@ -8,7 +8,8 @@ import { chapterSpans } from '#lib/chapters/chapter-rules.ts';
 import { type AskedMeasure, sizeWords } from '#lib/lesson/asked-measure.ts';
 import { cautionWords } from '#lib/lesson/cautions.ts';
 import type { Content } from '#lib/lesson/content.ts';
-import { pageSteps } from '#lib/lesson/page-steps.ts';
+import type { MadeFile } from '#lib/lesson/made-files.ts';
+import { pageSteps, stepAnchor } from '#lib/lesson/page-steps.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
 import { CorrectionList } from './correction-list.tsx';
 import { HandText } from './hand-text.tsx';
@@ -19,13 +20,14 @@ import type { PageAddresses } from './page-addresses.ts';
 import { PageFoot, type PageHistory } from './page-foot.tsx';
 import { PiecePictures } from './piece-pictures.tsx';
 import { Player } from './player.client.tsx';
-import { Steps, stepAnchor, stepName } from './steps.tsx';
+import { Steps, stepName } from './steps.tsx';
 import { type Explainer, explainerOf, Terms, TermText } from './terms.tsx';
 import { Ticks } from './ticks.client.tsx';
 import { Transcript } from './transcript.tsx';
 
 interface LessonPageProps {
   readonly revision: Revision;
+  readonly madeFiles: readonly MadeFile[];
   readonly addresses: PageAddresses;
   /** Number of the latest revision; null in a preview. */
   readonly latest: number | null;
@@ -131,7 +133,12 @@ export const LessonPage = (props: LessonPageProps) => {
               page={recording ? addresses.page : null}
             />
             <CorrectionList corrections={content.corrections} page={recording ? addresses.page : null} />
-            <PageFoot revision={revision} addresses={addresses} history={props.history} />
+            <PageFoot
+              revision={revision}
+              madeFiles={props.madeFiles}
+              addresses={addresses}
+              history={props.history}
+            />
           </div>
         </div>
         <Ticks placeKey={`benchleaf ticks ${addresses.latest}`} />

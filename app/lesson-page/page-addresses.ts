@@ -1,5 +1,6 @@
 /** Addresses of a lesson page and of the files that belong to its revision. */
 import { secondsOf } from '#lib/lesson/asked-measure.ts';
+import type { MadeFileName } from '#lib/lesson/made-files.ts';
 import type { TextFile } from '#lib/lesson/text-files.ts';
 
 export interface PageAddresses {
@@ -13,6 +14,10 @@ export interface PageAddresses {
   readonly poster: string;
   /** One of the files that can be taken along. */
   readonly textFile: (name: TextFile) => string;
+  /** One of the files that the worker makes. */
+  readonly madeFile: (name: MadeFileName) => string;
+  /** The steps as annotations of the recording; null where they are not offered. */
+  readonly annotations: string | null;
   /** Null where the text is not offered. */
   readonly description: string | null;
   /** The lesson on paper; null where none is offered. */
@@ -52,6 +57,8 @@ export function publicAddresses(
     recording: `${files}/recording`,
     poster: `${files}/poster.jpg`,
     textFile: (name) => `${files}/${name}`,
+    madeFile: (name) => `${files}/${name}`,
+    annotations: `${files}/steps.jsonld`,
     description: `${files}/description.txt`,
     sheet: `${files}/sheet.pdf`,
     kitFiles: `${files}/kit`,

@@ -35,21 +35,21 @@ export async function ShowLesson({ workshop, lesson, number, query }: ShowLesson
     number === null ? 'latest' : 'revision',
   );
   const site = environment().BENCHLEAF_ADDRESS;
+  const firstPublished = (read.history.at(-1)?.publishedAt ?? new Date(revision.publishedAt)).toISOString();
   const places = {
     page: `${site}${addresses.page}`,
+    shelf: `${site}${addresses.shelf}`,
     recording: `${site}${addresses.recording}`,
+    captions: `${site}${addresses.textFile('captions.vtt')}`,
+    still: (of: string) => `${site}${addresses.still(of, 0)}`,
     poster: revision.recording?.posterKey ? `${site}${addresses.poster}` : null,
     pageAt: (atMs: number) => `${site}${momentLink(addresses.page, atMs)}`,
   };
   return (
     <>
-      <script
-        type="application/ld+json"
-        // biome-ignore lint/security/noDangerouslySetInnerHtml: a data block; jsonForScript lets nothing close it
-        dangerouslySetInnerHTML={{ __html: jsonForScript(structuredData(revision, places)) }}
-      />
       <LessonPage
         revision={revision}
+        madeFiles={read.madeFiles}
         addresses={addresses}
         latest={read.latest}
         asked={measureOfQuery(query, revision.content)}
@@ -57,6 +57,11 @@ export async function ShowLesson({ workshop, lesson, number, query }: ShowLesson
         earlier={read.earlier}
         history={read.history}
         startAtMs={momentOfQuery(query)}
+      />
+      <script
+        type="application/ld+json"
+        // biome-ignore lint/security/noDangerouslySetInnerHtml: a data block; jsonForScript lets nothing close it
+        dangerouslySetInnerHTML={{ __html: jsonForScript(structuredData(revision, places, firstPublished)) }}
       />
     </>
   );

@@ -3,7 +3,7 @@ import { formatMeasure } from '#lib/lesson/asked-measure.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import type { FrozenKit } from '#lib/lesson/frozen-kit.ts';
 import { pictureTexts } from '#lib/lesson/lesson-pictures.ts';
-import { PAGE_PARTS, type PageStep, partTitle } from '#lib/lesson/page-steps.ts';
+import { PAGE_PARTS, type PageStep, partTitle, stepAnchor } from '#lib/lesson/page-steps.ts';
 import { placementFacts } from '#lib/lesson/placement-words.ts';
 import type { FrozenStill } from '#lib/lesson/revision.ts';
 import styles from './lesson-page.module.css';
@@ -22,8 +22,6 @@ interface StepsProps {
   readonly explainer: Explainer;
 }
 
-/** Where a step stands on the page. */
-export const stepAnchor = (step: Pick<PageStep, 'part' | 'number'>): string => `${step.part}-${step.number}`;
 /** `the repeat unit, step 3`. */
 export const stepName = (step: Pick<PageStep, 'part' | 'number'>, all: readonly PageStep[]): string =>
   `${partTitle(step.part, all).toLowerCase()}, step ${step.number}`;

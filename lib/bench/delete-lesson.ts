@@ -29,7 +29,7 @@ export async function deleteLesson(
         recordings: {
           select: { originalKey: true, playableKey: true, posterKey: true, peaksKey: true, stills: true },
         },
-        revisions: { select: { document: true } },
+        revisions: { select: { document: true, files: { select: { storageKey: true } } } },
       },
     });
     if (!lesson) return failed({ code: 'not-found' });
@@ -40,7 +40,10 @@ export async function deleteLesson(
       ...Object.values(recording),
       ...stills.map((still) => still.storageKey),
     ]);
-    const frozen = lesson.revisions.flatMap(({ document }) => filesOf(document));
+    const frozen = lesson.revisions.flatMap(({ document, files }) => [
+      ...filesOf(document),
+      ...files.map(({ storageKey }) => storageKey),
+    ]);
     await discardFiles(
       tx,
       [...keys, ...frozen].filter((key) => key !== null),

@@ -187,4 +187,6 @@ async function publish(
 const recordingsOf = (work: RecordingWork, signal: AbortSignal): Recordings => ({
   current: (lessonId) => frozenRecordingOf(work.db, lessonId),
   takeStill: (recordingId, atMs) => takeStill(work, { recordingId, atMs }, signal),
+  // Whoever calls has a queue and sees to it; else the next worker that starts does.
+  makeLater: async () => {},
 });

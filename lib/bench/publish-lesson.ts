@@ -5,12 +5,15 @@
  * sent again gets the same answer.
  */
 import { z } from 'zod';
+import type { Queries } from '#lib/data/database.ts';
 import { findExplainedTerms } from '#lib/data/glossary.ts';
 import { findDraft, type LessonAddress, lockLesson, type VersionedDraft } from '#lib/data/lessons.ts';
+import { noteRevisionFiles } from '#lib/data/revision-files.ts';
 import { getRevision } from '#lib/data/revisions.ts';
 import { writePublishedLines } from '#lib/data/search.ts';
 import type { Change } from '#lib/lesson/change.ts';
 import type { Content } from '#lib/lesson/content.ts';
+import { filesToMake, type MadeFileName } from '#lib/lesson/made-files.ts';
 import { type Finding, missingFrom } from '#lib/lesson/missing.ts';
 import { pageSteps } from '#lib/lesson/page-steps.ts';
 import { type FrozenRecording, freezeRevision, type Revision } from '#lib/lesson/revision.ts';
@@ -37,6 +40,8 @@ export interface Recordings {
   readonly current: (lessonId: string) => Promise<FrozenRecording | null>;
   /** Takes a picture, or finds the one that was taken; its storage key, or null where none came. */
   readonly takeStill: (recordingId: string, atMs: number) => Promise<string | null>;
+  /** Has files of the revision made later, with the transaction that publishes it. */
+  readonly makeLater: (tx: Queries, revisionId: string, names: readonly MadeFileName[]) => Promise<void>;
 }
 
 export type PublishFault =
@@ -74,7 +79,7 @@ export async function publishLesson(
   const { blocks } = missingFrom({ content: draft.content, cues: draft.cues, recording });
   if (blocks.length > 0) return failed({ code: 'something-missing', blocks });
   const stills = await takeStills(recordings, recording, draft.content);
-  return stills.ok ? write(bench, input, draft, recording, stills.value) : stills;
+  return stills.ok ? write(bench, recordings, input, draft, recording, stills.value) : stills;
 }
 
 const answerAgain = (
@@ -107,6 +112,7 @@ async function takeStills(
 
 const write = (
   bench: Bench,
+  recordings: Recordings,
   input: PublishInput,
   draft: VersionedDraft,
   recording: FrozenRecording | null,
@@ -161,6 +167,9 @@ const write = (
         },
       });
       await writePublishedLines(tx, input.lessonId, document);
+      const files = filesToMake(document);
+      await noteRevisionFiles(tx, input.requestId, files);
+      await recordings.makeLater(tx, input.requestId, files);
       return ok({ number, version: await markCorrections(tx, bench, input, draft, document) });
     },
     { maxWait: 10_000, timeout: 30_000 },

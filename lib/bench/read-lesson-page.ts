@@ -1,12 +1,16 @@
 /** Everything that a public page of a lesson shows, read from its revisions. */
 import type { Database } from '#lib/data/database.ts';
+import { revisionFiles } from '#lib/data/revision-files.ts';
 import { findPublicLesson, getRevision, type RevisionMark } from '#lib/data/revisions.ts';
 import type { Content } from '#lib/lesson/content.ts';
+import type { MadeFile } from '#lib/lesson/made-files.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
 import { type RevisionChange, revisionDifference } from '#lib/lesson/revision-difference.ts';
 
 export interface LessonPageRead {
   readonly revision: Revision;
+  /** What the worker makes of it. */
+  readonly madeFiles: readonly MadeFile[];
   readonly latest: number;
   readonly held: { readonly number: number; readonly content: Content } | null;
   /** Numbers before the one that is shown, newest first. */
@@ -40,6 +44,7 @@ export async function readLessonPage(db: Database, wanted: Wanted): Promise<Less
   const heldMark = lesson.revisions.find(({ number }) => number === wanted.held && number < shown.number);
   return {
     revision: await getRevision(db, shown.id),
+    madeFiles: await revisionFiles(db, shown.id),
     latest: latest.number,
     held: heldMark
       ? { number: heldMark.number, content: (await getRevision(db, heldMark.id)).content }

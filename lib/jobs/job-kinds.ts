@@ -1,6 +1,7 @@
 /** Every kind of job there is: what it is told, and how patient the queue is with it. Add one here. */
 import { availableParallelism } from 'node:os';
 import { z } from 'zod';
+import { MADE_FILES, type MadeFileName } from '#lib/lesson/made-files.ts';
 import { momentMs } from '#lib/time/time.ts';
 
 const id = z.string().min(1).max(64);
@@ -44,6 +45,15 @@ export const jobKinds = {
     key: ({ copyId }) => copyId,
     atOnce: 1,
     longestSeconds: 12 * 3600,
+    retries: 5,
+  }),
+  /** Makes a file of a published revision. */
+  'make-revision-file': kind({
+    payload: z.object({ revisionId: id, name: z.enum(Object.keys(MADE_FILES) as [MadeFileName]) }),
+    key: ({ revisionId, name }) => `${revisionId} ${name}`,
+    // A copy keeps the disk busy, not a core.
+    atOnce: 1,
+    longestSeconds: 2 * 3600,
     retries: 5,
   }),
   /** Compares the sound of a lesson's recording with that of one that may take its place. */

@@ -8,6 +8,8 @@ import type { KitRules } from '#lib/kit/making.ts';
 import { failed, ok, type Result } from '#lib/result.ts';
 import { MM_PER_INCH, toTenThousandths } from '#lib/rings/gauges.ts';
 import { parseSize } from '#lib/rings/parse-size.ts';
+import { readFragment } from '#lib/time/media-fragment.ts';
+import { LONGEST_MS } from '#lib/time/time.ts';
 import type { Content } from './content.ts';
 
 export const MEASURE_UNITS = ['mm', 'in'] as const;
@@ -76,10 +78,10 @@ export function heldOfQuery(query: Query): number | null {
   return /^[1-9]\d{0,5}$/.test(text) ? Number(text) : null;
 }
 
-/** The moment that an address names (`?t=62.5`, seconds), in ms; null where none is. */
+/** The moment that an address names, as media fragments do (`?t=62.5`, `?t=1:02.5`), in ms; null where none is. */
 export function momentOfQuery(query: Query): number | null {
-  const text = one(query, 't') ?? '';
-  return /^\d{1,6}(\.\d{1,3})?$/.test(text) ? Math.round(Number(text) * 1000) : null;
+  const named = readFragment(`t=${encodeURIComponent(one(query, 't') ?? '')}`);
+  return named && named.startMs <= LONGEST_MS ? named.startMs : null;
 }
 
 /** Seconds for an address: `62.5`, `62`. */

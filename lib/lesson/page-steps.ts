@@ -5,6 +5,7 @@
  */
 import type { Chapter } from '#lib/chapters/chapter.ts';
 import { chapterAt, chaptersInOrder } from '#lib/chapters/chapter-rules.ts';
+import type { Span } from '#lib/time/time.ts';
 import { type Content, type Placement, SEQUENCE_PARTS } from './content.ts';
 import { stillText } from './placement-words.ts';
 
@@ -35,6 +36,26 @@ export interface PageStep {
   readonly placement: Placement | null;
   /** Text alternative of its still: the teacher's, or made from the placement's facts. */
   readonly stillText: string;
+}
+
+/** Where a step stands on the page: the id of its element. */
+export const stepAnchor = (step: Pick<PageStep, 'part' | 'number'>): string => `${step.part}-${step.number}`;
+
+/**
+ * The span of a recording in which a step is taken: from its moment until the
+ * next step's, or the next chapter, or the end. Null for a step without a
+ * moment, or with one behind the end.
+ */
+export function stepSpan(
+  step: Pick<PageStep, 'atMs'>,
+  steps: readonly Pick<PageStep, 'atMs'>[],
+  chapters: Content['chapters'],
+  durationMs: number,
+): Span | null {
+  const { atMs } = step;
+  if (atMs === null || atMs >= durationMs) return null;
+  const later = [...steps.flatMap((other) => other.atMs ?? []), ...chapters.map(({ startMs }) => startMs)];
+  return { startMs: atMs, endMs: Math.min(durationMs, ...later.filter((ms) => ms > atMs)) };
 }
 
 type Source = Pick<Content, 'start' | 'repeat' | 'finishing' | 'steps' | 'chapters' | 'ringKinds'>;

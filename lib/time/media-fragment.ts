@@ -40,6 +40,10 @@ export function readFragment(written: string): Fragment | null {
   return found;
 }
 
+/** A span as a fragment in normal play time, seconds: `t=62.5,80`, `t=62.5` where it has no end. */
+export const writeFragment = ({ startMs, endMs }: Fragment): string =>
+  `t=${startMs / 1000}${endMs === null ? '' : `,${endMs / 1000}`}`;
+
 /** Percent-decodes; null where the bytes are no UTF-8. */
 function decode(text: string): string | null {
   try {

@@ -94,7 +94,7 @@ test('search leads a member to the cue, and a pupil without script to the second
   await app.db.lesson.update({ where: { id: lesson.lessonId }, data: { content } });
   const published = await publishLesson(
     { db: app.db, now: () => new Date(), newId: randomUUID },
-    { current: async () => null, takeStill: async () => null },
+    { current: async () => null, takeStill: async () => null, makeLater: async () => {} },
     {
       ...lesson,
       requestId: randomUUID(),

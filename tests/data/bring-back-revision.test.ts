@@ -15,7 +15,11 @@ import { testDatabase } from '#tests/support/database.ts';
 
 const { db } = await testDatabase();
 const bench: Bench = { db, now: () => new Date('2026-05-01T08:00:00Z'), newId: randomUUID };
-const none: Recordings = { current: async () => null, takeStill: async () => null };
+const none: Recordings = {
+  current: async () => null,
+  takeStill: async () => null,
+  makeLater: async () => {},
+};
 const workshop = { name: 'Kettle Row Rings', slug: 'kettle-row' };
 
 test('the draft becomes an earlier revision, corrections stay, and publishing makes a new one', async () => {

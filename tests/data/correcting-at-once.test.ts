@@ -27,7 +27,11 @@ const benchOn = (on: Database): Bench => ({
   newId: randomUUID,
 });
 const bench = benchOn(db);
-const none: Recordings = { current: async () => null, takeStill: async () => null };
+const none: Recordings = {
+  current: async () => null,
+  takeStill: async () => null,
+  makeLater: async () => {},
+};
 
 const correction = (id: string, over: Partial<Correction> = {}): Correction => ({
   ...emptyCorrection(id),

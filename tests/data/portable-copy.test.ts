@@ -96,6 +96,7 @@ async function publish(): Promise<void> {
     {
       current: (lessonId) => frozenRecordingOf(db, lessonId),
       takeStill: (recordingId, atMs) => takeStill(work, { recordingId, atMs }),
+      makeLater: async () => {},
     },
     {
       ...taught,

@@ -11,7 +11,11 @@ import { testDatabase } from '#tests/support/database.ts';
 
 const { db } = await testDatabase();
 const bench: Bench = { db, now: () => new Date('2026-05-01T08:00:00Z'), newId: randomUUID };
-const none: Recordings = { current: async () => null, takeStill: async () => null };
+const none: Recordings = {
+  current: async () => null,
+  takeStill: async () => null,
+  makeLater: async () => {},
+};
 
 async function setUp(content = aContent()): Promise<PublishInput & { lessonSlug: string }> {
   const rows = await aLesson(db, { content });

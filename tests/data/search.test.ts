@@ -15,7 +15,11 @@ import { testDatabase } from '#tests/support/database.ts';
 
 const { db } = await testDatabase();
 const bench: Bench = { db, now: () => new Date('2026-05-01T08:00:00Z'), newId: randomUUID };
-const none: Recordings = { current: async () => null, takeStill: async () => null };
+const none: Recordings = {
+  current: async () => null,
+  takeStill: async () => null,
+  makeLater: async () => {},
+};
 
 const said = (...texts: string[]): Cue[] =>
   texts.map((text, at) => ({

@@ -47,6 +47,7 @@ export async function publishBehindTheScenes(app: TestApp, taught: Taught): Prom
         posterKey: recording.posterKey,
       }),
       takeStill: async () => recording.posterKey,
+      makeLater: async () => {},
     },
     {
       ...taught,

@@ -38,6 +38,9 @@ export default async function Preview({ params, searchParams }: PreviewProps) {
     recording: `${recording}/media`,
     poster: `${recording}/poster`,
     textFile: (name) => `${api}/exports/${name}`,
+    // Made of what is published only; the preview has none to link to.
+    madeFile: () => '',
+    annotations: null,
     description: null,
     sheet: null,
     kitFiles: null,
@@ -49,6 +52,7 @@ export default async function Preview({ params, searchParams }: PreviewProps) {
   return (
     <LessonPage
       revision={revision}
+      madeFiles={[]}
       addresses={addresses}
       latest={null}
       asked={measureOfQuery(query, revision.content)}

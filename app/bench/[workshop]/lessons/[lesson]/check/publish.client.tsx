@@ -3,6 +3,7 @@
 import { useRef, useState } from 'react';
 import { publishFaultWords } from '#app/words/publish-fault.ts';
 import { useDraft } from '../draft.client.tsx';
+import { MadeFiles } from './made-files.client.tsx';
 
 interface PublishProps {
   readonly api: string;
@@ -118,6 +119,15 @@ export function Publish(props: PublishProps) {
         <p className="notice alarm" role="alert">
           {publishFaultWords(fault)}
         </p>
+      )}
+      {published === null ? null : (
+        <MadeFiles
+          key={published}
+          api={props.api}
+          revisionPath={`${props.lessonPath}/revision/${published}`}
+          number={published}
+          mayEdit={mayEdit}
+        />
       )}
     </>
   );

@@ -22,6 +22,10 @@ export const POST = withMember<Params>('editor', async (request, at, params) => 
     current: (lessonId) => frozenRecordingOf(bench.db, lessonId),
     takeStill: async (recordingId, atMs) =>
       findOrTakeStill(bench, await queue(), { recordingId, atMs }, request.signal),
+    makeLater: async (tx, revisionId, names) => {
+      const jobs = await queue();
+      for (const name of names) await jobs.send('make-revision-file', { revisionId, name }, tx);
+    },
   };
   const published = await publishLesson(bench, recordings, {
     ...body.value,

@@ -1,0 +1,101 @@
+/** Makes a file of a published revision, once, and keeps it. Can be ended at any moment and begun again. */
+
+import {
+  type FileOfRevision,
+  finishRevisionFile,
+  giveUpRevisionFile,
+  isRevisionFileKey,
+  noteMaking,
+  takeRevisionFile,
+} from '#lib/data/revision-files.ts';
+import { getRevision } from '#lib/data/revisions.ts';
+import type { MadeFileFault } from '#lib/lesson/made-files.ts';
+import type { Revision } from '#lib/lesson/revision.ts';
+import { invariant } from '#lib/result.ts';
+import { copyKey, copyParts, makeCopy } from './make-copy.ts';
+import { type RecordingWork, withFolder } from './recording-work.ts';
+
+/** How often progress is written at most, ms. */
+const PROGRESS_MS = 500;
+
+interface Attempt {
+  readonly signal: AbortSignal;
+  /** Whether the file is given up when this attempt fails. */
+  readonly isLast: boolean;
+}
+
+/** What is thrown is for the queue to try again; the last failure is noted, for a person to see. */
+export async function makeRevisionFile(
+  work: RecordingWork,
+  file: FileOfRevision,
+  { signal, isLast }: Attempt,
+): Promise<void> {
+  if (!(await takeRevisionFile(work.db, file))) return;
+  try {
+    const storageKey = await makeFile(work, file, signal);
+    const sizeBytes = await work.storage.size(storageKey);
+    invariant(sizeBytes !== null, 'what was just made is stored');
+    const noted = await finishRevisionFile(work.db, file, { storageKey, sizeBytes });
+    if (!noted && !(await isRevisionFileKey(work.db, storageKey))) await work.storage.remove(storageKey);
+  } catch (error) {
+    const fault = faultOf(work, error);
+    if (!signal.aborted && (isLast || fault !== 'gave-up')) await giveUpRevisionFile(work.db, file, fault);
+    throw error;
+  }
+}
+
+async function makeFile(work: RecordingWork, file: FileOfRevision, signal: AbortSignal): Promise<string> {
+  const revision = await getRevision(work.db, file.revisionId);
+  switch (file.name) {
+    case 'recording.mp4':
+      return storeCopy(work, file, revision, 'mp4', signal);
+    case 'recording.mkv':
+      return storeCopy(work, file, revision, 'mkv', signal);
+  }
+}
+
+async function storeCopy(
+  work: RecordingWork,
+  file: FileOfRevision,
+  { recording, content, cues }: Revision,
+  ending: 'mp4' | 'mkv',
+  signal: AbortSignal,
+): Promise<string> {
+  invariant(recording !== null, 'copies are asked for where there is a recording');
+  const parts = copyParts(ending, { recording, content, cues });
+  const key = copyKey(ending, recording, parts);
+  if ((await work.storage.size(key)) !== null) return key;
+  const { ffmpeg } = work;
+  if (!ffmpeg) throw new Error('ffmpeg is missing: copies cannot be made');
+  await withFolder(work, async (folder) => {
+    const path = await work.storage.lend(recording.mediaKey, folder, 'input');
+    const copy = await makeCopy(ffmpeg, ending, {
+      recording,
+      parts,
+      path,
+      folder,
+      signal,
+      onPercent: nowAndThen((percent) => noteMaking(work.db, file, percent)),
+    });
+    await work.storage.adopt(key, copy);
+  });
+  return key;
+}
+
+/** Lets a few calls through; a write that fails is not worth the attempt. */
+function nowAndThen(write: (percent: number) => Promise<void>): (percent: number) => void {
+  let writtenAt = Number.NEGATIVE_INFINITY;
+  return (percent) => {
+    if (performance.now() - writtenAt < PROGRESS_MS) return;
+    writtenAt = performance.now();
+    write(percent).catch(() => {});
+  };
+}
+
+function faultOf(work: RecordingWork, error: unknown): MadeFileFault {
+  if (!work.ffmpeg) return 'converter-missing';
+  const code = error instanceof Error && 'code' in error ? error.code : null;
+  // ffmpeg has no code for it, but says so in the system's words.
+  const said = /No space left on device|Disk quota exceeded/.test(String(error));
+  return said || code === 'ENOSPC' || code === 'EDQUOT' ? 'disk-full' : 'gave-up';
+}
