@@ -77,6 +77,7 @@ describe('nothing that a pupil gets speaks of rings', () => {
     const page = renderToStaticMarkup(
       createElement(LessonPage, {
         revision,
+        madeFiles: [],
         addresses: publicAddresses('kettle-row', 'knots', 1, 'latest'),
         latest: 1,
         asked: { text: '165', unit: 'mm', of: 'wrist' },
