@@ -9,6 +9,7 @@ const config = {
   experimental: { authInterrupts: true },
   images: { unoptimized: true },
   serverExternalPackages: [
+    '@napi-rs/canvas',
     'better-auth',
     '@prisma/client',
     '@prisma/adapter-pg',

@@ -26,8 +26,8 @@ export interface PageAddresses {
   readonly kitFiles: string | null;
   /** @param of id of a placement or step @param atMs its moment */
   readonly still: (of: string, atMs: number) => string;
-  /** @param of id of a placement, `piece` or `whole`: a picture computed from the sequence; `json`: to be turned by hand */
-  readonly picture: (of: string, form?: 'svg' | 'json') => string;
+  /** @param of id of a placement, `piece` or `whole`: a picture computed from the sequence; `json`: to be turned by hand; `png`: to print */
+  readonly picture: (of: string, form?: 'svg' | 'json' | 'png') => string;
   /** @param number of an older revision */
   readonly revision: (number: number) => string;
 }

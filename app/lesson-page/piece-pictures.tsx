@@ -24,7 +24,10 @@ export const PiecePictures = ({ content, kits, addresses }: PiecePicturesProps) 
       <h2 id="piece-title">The weave</h2>
       <figure className={styles.piece}>
         <Both addresses={addresses} of="piece" query="" alt="Some repeats of the weave, pulled taut." />
-        <TurnButton address={addresses.picture('piece', 'json')} what="the piece" />
+        <TurnButton address={addresses.picture('piece', 'json')} what="the piece" />{' '}
+        <a href={addresses.picture('piece', 'png')} download="weave.png">
+          To print (PNG)
+        </a>
       </figure>
       {fitsAPicture(content, repeats) ? (
         <figure className={styles.piece}>

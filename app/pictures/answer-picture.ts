@@ -18,6 +18,7 @@ import { type LessonProof, proveLesson } from '#lib/lesson/prove-lesson.ts';
 import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
 import type { Scene } from '#lib/weave/picture/draw-scene.ts';
 import type { PieceShapeFault } from '#lib/weave/space/piece-in-space.ts';
+import { pngOf, SOCIAL } from './make-png.ts';
 
 const query = z.object({
   roll: z.coerce.number().int().multipleOf(15).min(0).max(345).default(0),
@@ -47,27 +48,40 @@ function keptShape(content: Pictured): ReturnType<typeof shapeOfLesson> {
 }
 
 /**
- * @param file `ID.svg` of a placement, `piece.svg`, `whole.svg` with `?repeats=`; `.json` in place of `.svg` is
- *   the same to be turned by hand
+ * @param file `ID.svg` of a placement, `piece.svg`, or `whole.svg` with `?repeats=`; `ID.png` and `piece.png` to
+ *   print, `social.png` the piece as networks show it; `ID.json` and `piece.json` to be turned by hand
  */
-export function answerPicture(request: Request, content: Pictured, file: string, cache: string): Response {
+export async function answerPicture(
+  request: Request,
+  content: Pictured,
+  file: string,
+  cache: string,
+): Promise<Response> {
   const asked = query.safeParse(Object.fromEntries(new URL(request.url).searchParams));
-  const [, of, form] = /^(.+)\.(svg|json)$/.exec(file) ?? [];
+  const [, of, form] = /^(.+)\.(svg|json|png)$/.exec(file) ?? [];
   if (!asked.success || of === undefined) return fault(404, 'not-found');
   const { roll, side, hand, repeats } = asked.data;
-  const wishes = { of, roll, side, isMirrored: hand === 'mirrored' };
+  const isSocial = form === 'png' && of === 'social';
+  const wishes = { of: isSocial ? 'piece' : of, roll, side, isMirrored: hand === 'mirrored' };
   const shape = keptShape(content);
   if (form === 'json') {
     const scene = sceneOfLesson(content, shape, wishes);
     const type = 'application/json; charset=utf-8';
     return scene ? answerText(request, JSON.stringify(scene), { type, cache }) : fault(404, 'not-found');
   }
+  // The whole length is one picture placed many times, which what makes PNG does not understand.
+  if (form === 'png' && of === 'whole') return fault(404, 'not-found');
   const picture =
     of === 'whole'
       ? drawWhole(content, shape, { repeats, ...wishes })
       : drawLesson(content, shape, wishes, keptUnfolded(content));
-  const type = 'image/svg+xml; charset=utf-8';
-  return picture ? answerText(request, picture.svg, { type, cache }) : fault(404, 'not-found');
+  if (!picture) return fault(404, 'not-found');
+  if (form === 'png')
+    return answerText(request, await pngOf(picture.svg, isSocial ? SOCIAL : null), {
+      type: 'image/png',
+      cache,
+    });
+  return answerText(request, picture.svg, { type: 'image/svg+xml; charset=utf-8', cache });
 }
 
 /** One picture of a making that is not saved, or what is to be turned; null where there is none. */

@@ -100,7 +100,8 @@ function paintArc(ring: SeenRing, arc: Arc, tones: Tones): readonly string[] {
   const overlap = (part: number): number => (isWhole ? 0 : part * step);
   const cap = isGentle ? FLAT : '';
   const end = overlap(isGentle ? 0.25 : 0);
-  const inner = overlap(isGentle ? 0.25 : 1.5);
+  // A little longer than the wire itself, or its end would show as a hair through the smoothing of edges.
+  const inner = overlap(isGentle ? 0.4 : 1.5);
   const [from, to] = [arc.from * step, arc.to * step];
   return [
     stroked(

@@ -1,8 +1,10 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { lessonPath } from '#app/lesson-page/page-addresses.ts';
+import { lessonPath, publicAddresses } from '#app/lesson-page/page-addresses.ts';
 import { lessonRead, type Query, ShowLesson } from '#app/lesson-page/show-lesson.tsx';
+import { SOCIAL } from '#app/pictures/make-png.ts';
 import { environment } from '#lib/config/environment.ts';
+import { mayBePictured } from '#lib/lesson/lesson-pictures.ts';
 
 interface LessonProps {
   readonly params: Promise<{ workshop: string; lesson: string }>;
@@ -13,11 +15,21 @@ export async function generateMetadata({ params }: LessonProps): Promise<Metadat
   const { workshop, lesson } = await params;
   const read = await lessonRead(workshop, lesson, null, null);
   if (!read) notFound();
-  const { title, summary } = read.revision.content;
+  const { content, number } = read.revision;
+  const { title, summary } = content;
+  const description = summary.slice(0, 300);
+  const site = environment().BENCHLEAF_ADDRESS;
+  const url = `${site}${lessonPath(workshop, lesson)}`;
+  const { picture } = publicAddresses(workshop, lesson, number, 'latest');
+  // Open Graph protocol, ogp.me: what is shown where the address is passed on.
+  const images = mayBePictured(content)
+    ? [{ url: `${site}${picture('social', 'png')}`, ...SOCIAL, alt: `The weave of ${title}, drawn.` }]
+    : [];
   return {
     title,
-    description: summary.slice(0, 300),
-    alternates: { canonical: `${environment().BENCHLEAF_ADDRESS}${lessonPath(workshop, lesson)}` },
+    description,
+    alternates: { canonical: url },
+    openGraph: { title, description, url, type: 'article', images },
   };
 }
 
