@@ -94,6 +94,9 @@ function trimmed(text: string): string {
 
 /** The text with every wrong value replaced; the same text where it holds none. */
 export function replaceValue(text: string, rules: readonly ValueRule[]): string {
+  const small = text.toLowerCase();
+  // Thousands of cues are looked through while she types: most lack the word at a glance.
+  if (!rules.some(({ wrong }) => small.includes(longestWord(wrong)))) return text;
   const units = unitsOf(text);
   let [written, upTo] = ['', 0];
   for (let at = 0; at < units.length; ) {
@@ -110,6 +113,12 @@ export function replaceValue(text: string, rules: readonly ValueRule[]): string 
   }
   return written + text.slice(upTo);
 }
+
+/** A number may be written in many ways, and so may an apostrophe: they are no help. */
+const longestWord = (units: readonly Unit[]): string =>
+  units
+    .filter((unit) => numberOf(unit) === null && !unit.key.includes("'"))
+    .reduce((longest, { key }) => (key.length > longest.length ? key : longest), '');
 
 const stands = (units: readonly Unit[], at: number, sought: readonly Unit[]): boolean =>
   sought.every(({ key }, k) => units[at + k]?.key === key);

@@ -131,6 +131,22 @@ describe('words of a new take', () => {
     expect(now.content.chapters[0]?.startMs).toBeLessThanOrEqual(20_600);
   });
 
+  test('a lesson spoken anew from beginning to end goes by its words alone', () => {
+    const anew: EditList = { ...listPieces([], 60_000, 45_000), speed: 1, pitchMoved: false };
+    const quicker = draft.cues.map((cue) =>
+      heard(`n-${cue.id}`, cue.startMs * 0.7, cue.endMs * 0.7, cue.text.replace('eighteen', 'sixteen')),
+    );
+    const wordsStay = new Set(retakesIn(anew).map(({ cut }) => cut));
+    const { changes, cut } = carryOver(draft, anew, { wordsStay, heard: quicker });
+    const now = madeOn(draft, changes);
+    expect(now.cues.map(({ id, startMs }) => [id, startMs])).toEqual(
+      draft.cues.map(({ id, startMs }) => [id, startMs * 0.7]),
+    );
+    expect(now.cues[2]?.text).toBe('This wire is sixteen gauge.');
+    expect(Math.abs((now.content.chapters[0]?.startMs ?? 0) - 24_000 * 0.7)).toBeLessThan(100);
+    expect([...cut.values()].flat()).toEqual([]);
+  });
+
   test('a transcript of the old recording is placed on the new one whole', () => {
     const { cues, gone } = placeTranscript(draft.cues, list);
     expect(cues.map(({ id, startMs, timing }) => [id, startMs, timing])).toEqual([

@@ -96,7 +96,10 @@ export function CorrectionForm(props: CorrectionFormProps) {
         <p className={styles.end}>
           <button type="button" className="alarm" onClick={() => props.onRemove(id)}>
             Remove this correction
-          </button>
+          </button>{' '}
+          {correction.effects.length > 0 && (
+            <span className="hint">What it put right in the lesson stays put right.</span>
+          )}
         </p>
       ) : null}
     </fieldset>
