@@ -220,6 +220,8 @@ test('a re-edited recording and a wrong count are carried through a published le
     expect((await page.request.get(`${lessonPage}/revision/${number}/recording`, range)).status()).toBe(206);
   }
   expect(first.recording?.id).not.toBe(second.recording?.id);
+  const shown = await (await page.request.get(lessonPage)).text();
+  expect(shown).toContain('Put right with it: one cue, one step, one count.');
 
   // She thinks better of the recording: everything stands where it stood, the correction too.
   await page.goto(`${bench}/bring-in`);

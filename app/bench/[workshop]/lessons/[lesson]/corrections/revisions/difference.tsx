@@ -34,7 +34,7 @@ export function TextChanges({ changes }: { changes: readonly TextChange[] }) {
   return (
     <>
       <h4>Words</h4>
-      <p className="hint">What is gone is struck through; what is new is underlined.</p>
+      <p>What is gone is struck through; what is new is underlined.</p>
       <Texts changes={changes.filter((change) => !isGone(change))} />
       {gone.length > 0 && (
         <details className={styles.lines}>

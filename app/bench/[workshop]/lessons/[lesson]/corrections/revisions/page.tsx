@@ -63,9 +63,7 @@ export default async function RevisionsScreen({ params, searchParams }: Revision
               From revision {older} to {newer === DRAFT ? 'the draft' : `revision ${newer}`}
             </h3>
             {newer === DRAFT && (
-              <p className="hint">
-                All that would change if the draft were published now. Nothing is published yet.
-              </p>
+              <p>All that would change if the draft were published now. Nothing is published yet.</p>
             )}
             <Difference
               older={await revisionOf(marks, older)}
