@@ -38,8 +38,15 @@ export function proposeEffects(draft: Draft, correction: Correction): readonly P
 export function takenEffects(draft: Draft, correction: Correction): readonly ProposedEffect[] {
   const things = thingsOf(draft);
   const isNear = nearTo(correction, things);
-  return correction.effects.map((effect) => seen(effect, things, isNear));
+  return standingEffects(draft, correction).map((effect) => seen(effect, things, isNear));
 }
+
+/** Taken effects but those whose place is gone, or says again what it said before: by an undo, or an earlier content. */
+export const standingEffects = (draft: Draft, { effects }: Correction): Correction['effects'] =>
+  effects.filter((effect) => {
+    const now = readField(draft, effect);
+    return now !== null && now !== effect.before;
+  });
 
 /** A correction with one effect taken, and what that changes; null where the place holds something else by now. */
 export function takeEffect(
@@ -50,7 +57,7 @@ export function takeEffect(
   const { kind, of, field, before, after } = effect;
   const made = write(draft, effect, before, after);
   if (!made) return null;
-  const effects = [...correction.effects, { kind, of, field, before, after }];
+  const effects = [...others(correction, effect), { kind, of, field, before, after }];
   const kitsChange = correction.kitsChange || KIT_KINDS.has(kind);
   return [made, { kind: 'put', list: 'corrections', item: { ...correction, effects, kitsChange } }];
 }
@@ -62,9 +69,12 @@ export function takeBackEffect(
   effect: CorrectionEffect,
 ): readonly Change[] {
   const made = write(draft, effect, effect.after, effect.before);
-  const effects = correction.effects.filter(({ of, field }) => of !== effect.of || field !== effect.field);
+  const effects = others(correction, effect);
   return [...(made ? [made] : []), { kind: 'put', list: 'corrections', item: { ...correction, effects } }];
 }
+
+const others = ({ effects }: Correction, { of, field }: CorrectionEffect): Correction['effects'] =>
+  effects.filter((one) => one.of !== of || one.field !== field);
 
 /** The change that makes one text of the other in an effect's place; null where something else stands there. */
 function write(draft: Draft, effect: CorrectionEffect, from: string, to: string): Change | null {

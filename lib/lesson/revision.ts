@@ -6,6 +6,7 @@ import { z } from 'zod';
 import { type ExplainedTerm, explainedTerm } from '#lib/glossary/explained-term.ts';
 import { type Cue, compareCues, cue } from '#lib/transcript/cue.ts';
 import { type Content, content, thingId } from './content.ts';
+import { standingEffects } from './correction-effects.ts';
 import { type FrozenKit, freezeKits, frozenKit } from './frozen-kit.ts';
 import { lessonTerms } from './lesson-terms.ts';
 import { pageSteps } from './page-steps.ts';
@@ -83,11 +84,17 @@ export interface ToFreeze {
 
 /**
  * The document of a new revision. Corrections that were published stay word
- * for word, wherever a re-edited recording moved their moment; new ones get this revision's number. A step whose picture was not
+ * for word, wherever a re-edited recording moved their moment; new ones get this revision's number, and tell
+ * of what they put right only what still is. A step whose picture was not
  * stored simply has none. The same input gives the same document.
  */
 export function freezeRevision(from: ToFreeze): Revision {
-  const corrections = numberCorrections(from.published, from.content.corrections, from.number);
+  const draft = { content: from.content, cues: from.cues };
+  const drafted = from.content.corrections.map((correction) => ({
+    ...correction,
+    effects: standingEffects(draft, correction),
+  }));
+  const corrections = numberCorrections(from.published, drafted, from.number);
   return {
     schema: REVISION_SCHEMA,
     number: from.number,

@@ -12,6 +12,7 @@ import {
 } from '#lib/lesson/correction-effects.ts';
 import { correctionsNewestFirst, emptyCorrection } from '#lib/lesson/corrections.ts';
 import { replaceValue, valueRules } from '#lib/lesson/replace-value.ts';
+import { freezeRevision } from '#lib/lesson/revision.ts';
 import { aContent } from '#tests/support/a-content.ts';
 
 const cue = (id: string, startMs: number, text: string) => ({
@@ -205,6 +206,37 @@ describe('taking effects', () => {
     const back = made(changed, takeBackEffect(changed, current(changed), summary));
     expect(back.content.summary).toBe('Other words.');
     expect(current(back).effects).toEqual([]);
+  });
+
+  test('what says again what it said before, or is gone, is told as put right neither on the screen nor in a revision', () => {
+    let now = stated;
+    for (const effect of proposeEffects(now, current(now)))
+      now = made(now, takeEffect(now, current(now), effect) ?? []);
+    const earlier: Draft = {
+      content: { ...draft.content, cautions: [], corrections: now.content.corrections },
+      cues: now.cues.map((one) => (one.id === 'c2' ? { ...one, text: 'Pick up three copper rings.' } : one)),
+    };
+    // The cue was mended further; the caution is gone; all else is as it was before.
+    expect(takenEffects(earlier, current(earlier)).map(({ of }) => of)).toEqual(['c2']);
+    expect(proposeEffects(earlier, current(earlier)).map(({ of }) => of)).toContain('summary');
+    const frozen = freezeRevision({
+      ...{ number: 2, publishedAt: new Date(0), workshop: { name: 'Kettle Row', slug: 'kettle-row' } },
+      ...{
+        content: earlier.content,
+        cues: earlier.cues,
+        recording: null,
+        stillKeys: new Map(),
+        published: [],
+        terms: [],
+      },
+    });
+    expect(frozen.content.corrections[0]?.effects.map(({ of }) => of)).toEqual(['c2']);
+    const again = takeEffect(
+      earlier,
+      current(earlier),
+      proposeEffects(earlier, current(earlier))[0] ?? fail(),
+    );
+    expect(current(made(earlier, again ?? [])).effects).toHaveLength(5);
   });
 
   test('a document from before effects were noted is read as one without any', () => {
