@@ -33,3 +33,6 @@ export function answerText(
 }
 
 export const PLAIN_TYPE = 'text/plain; charset=utf-8';
+
+/** A feed is asked for again and again; five minutes old is new enough. */
+export const FEED: TextAnswer = { type: 'application/atom+xml; charset=utf-8', cache: 'public, max-age=300' };

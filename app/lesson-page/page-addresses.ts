@@ -36,10 +36,38 @@ export const shelfPath = (workshop: string): string => `/workshop/${encodeURICom
 /** A workshop's lessons as a feed: for readers of news, and for players of podcasts. */
 export const feedPath = (workshop: string): string => `${shelfPath(workshop)}/feed.atom`;
 export const podcastPath = (workshop: string): string => `${shelfPath(workshop)}/podcast.xml`;
+/** @param path of a workshop's or a lesson's page */
+export const correctionsFeedPath = (path: string): string => `${path}/corrections.atom`;
+/** Where a correction stands on its lesson page. */
+export const correctionAnchor = (id: string): string => `correction-${encodeURIComponent(id.toWellFormed())}`;
 export const lessonPath = (workshop: string, lesson: string): string =>
   `${shelfPath(workshop)}/lesson/${encodeURIComponent(lesson)}`;
 export const revisionPath = (workshop: string, lesson: string, number: number): string =>
-  `${lessonPath(workshop, lesson)}/revision/${number}`;
+  revisionPathOf(lessonPath(workshop, lesson), number);
+/** @param lesson path of the lesson page */
+export const revisionPathOf = (lesson: string, number: number): string => `${lesson}/revision/${number}`;
+
+/** Where a pupil's report is sent. @param lesson path of the lesson page */
+export const reportPath = (lesson: string): string => `${lesson}/report`;
+/** Id of the part of the page with the form. */
+export const REPORT_PLACE = 'report';
+const REPORTED = ['yes', 'not-complete', 'too-many'] as const;
+/** What became of a report. */
+export type Reported = (typeof REPORTED)[number];
+/** Back on the lesson page after a report was sent. */
+export const reportedPath = (lesson: string, reported: Reported): string =>
+  `${lesson}?reported=${reported}#${REPORT_PLACE}`;
+/** What an address says about a report that was just sent, or null. */
+export const reportedOfQuery = (asked: string | string[] | undefined): Reported | null =>
+  REPORTED.find((one) => one === asked) ?? null;
+
+/**
+ * Where the holder of a kit reads what it is and what differs by now; stands on
+ * its label and insert, so it never changes its form.
+ * @param lesson path or whole address of the lesson page
+ */
+export const kitAddress = (lesson: string, revision: number, bodyMm: number): string =>
+  `${lesson}/kit/${revision}?measure=${bodyMm}`;
 
 /** Public addresses; files always hang below the revision that they belong to. */
 export function publicAddresses(

@@ -3,33 +3,35 @@
  * transcripts and chapters. Lessons without a recording are not in it.
  */
 import { generateRssFeed } from 'feedsmith';
-import { type FeedOf, type PublishedLesson, xmlSafe } from './published-lesson.ts';
+import { type FeedOf, feedText, finishFeed, type PublishedLesson } from './published-lesson.ts';
 
 export function podcastFeed(of: FeedOf): string {
   const cover = of.lessons.find(({ posterAddress }) => posterAddress !== null)?.posterAddress;
-  return generateRssFeed({
-    title: xmlSafe(of.name),
-    link: of.address,
-    description: xmlSafe(of.about.trim() || `Lessons of ${of.name}`),
-    language: of.language,
-    atom: { links: [{ rel: 'self', href: of.feedAddress, type: 'application/rss+xml' }] },
-    itunes: {
-      author: xmlSafe(of.name),
-      explicit: false,
-      type: 'episodic',
-      ...(cover ? { image: cover } : {}),
-      categories: [{ text: 'Leisure', categories: [{ text: 'Crafts' }] }],
-    },
-    items: of.lessons.flatMap((lesson) => (lesson.recording ? [item(lesson, lesson.recording)] : [])),
-  });
+  return finishFeed(
+    generateRssFeed({
+      title: feedText(of.name),
+      link: of.address,
+      description: feedText(of.about.trim() || `Lessons of ${of.name}`),
+      language: of.language,
+      atom: { links: [{ rel: 'self', href: of.feedAddress, type: 'application/rss+xml' }] },
+      itunes: {
+        author: feedText(of.name),
+        explicit: false,
+        type: 'episodic',
+        ...(cover ? { image: cover } : {}),
+        categories: [{ text: 'Leisure', categories: [{ text: 'Crafts' }] }],
+      },
+      items: of.lessons.flatMap((lesson) => (lesson.recording ? [item(lesson, lesson.recording)] : [])),
+    }),
+  );
 }
 
 const item = (lesson: PublishedLesson, recording: NonNullable<PublishedLesson['recording']>) => ({
-  title: xmlSafe(lesson.title),
+  title: feedText(lesson.title),
   link: lesson.address,
   guid: { value: lesson.address, isPermaLink: true },
   pubDate: lesson.firstPublished,
-  description: xmlSafe(lesson.summary.trim() || lesson.title),
+  description: feedText(lesson.summary.trim() || lesson.title),
   enclosures: [{ url: recording.address, length: recording.bytes, type: recording.mediaType }],
   itunes: {
     duration: Math.round(recording.durationMs / 1000),

@@ -38,5 +38,17 @@ export interface FeedOf {
 // Characters that XML 1.0 cannot hold (section 2.2).
 const NOT_XML = /[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu;
 
-/** A text without what no XML document can hold. */
-export const xmlSafe = (text: string): string => text.toWellFormed().replace(NOT_XML, '');
+// The feed writer turns `&apos;` inside a text into an apostrophe. This character, which belongs to nobody
+// (Unicode's private use), is put between, doubled where a text holds it itself, and taken out of what was written.
+const MARK = '\uE000';
+
+/** A text without what no XML document can hold, to be written by the feed writer and `finishFeed`. */
+export const feedText = (text: string): string =>
+  text
+    .toWellFormed()
+    .replace(NOT_XML, '')
+    .replaceAll(MARK, `${MARK}${MARK}`)
+    .replaceAll('&apos;', `&${MARK}apos;`);
+
+/** What the feed writer wrote, with every text as it was. */
+export const finishFeed = (xml: string): string => xml.replaceAll(/\uE000(\uE000?)/g, '$1');

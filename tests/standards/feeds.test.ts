@@ -7,8 +7,14 @@
 import Parser from 'rss-parser';
 import { describe, expect, test } from 'vitest';
 import { atomFeed } from '#lib/feeds/atom-feed.ts';
+import {
+  type CorrectionsOf,
+  correctionsFeed,
+  type PublishedCorrection,
+} from '#lib/feeds/corrections-feed.ts';
 import { podcastFeed } from '#lib/feeds/podcast-feed.ts';
-import type { FeedOf, PublishedLesson } from '#lib/feeds/published-lesson.ts';
+import { type FeedOf, feedText, finishFeed, type PublishedLesson } from '#lib/feeds/published-lesson.ts';
+import { haveOutsideCases, outsideJson } from '#tests/support/outside-cases.ts';
 
 const lesson = (over: Partial<PublishedLesson> = {}): PublishedLesson => ({
   address: 'https://bench.example/workshop/k/lesson/b',
@@ -40,8 +46,9 @@ const feed = (lessons: readonly PublishedLesson[], file: string): FeedOf => ({
 });
 
 // Markup, the end of a CDATA section, characters no XML can hold, a lone surrogate, text that runs the other way.
-const HOSTILE = '<script>alert(1)</script> ]]> &amp; "\' \u0000\u0007\uFFFE\uD800 \u202Eabc ½ 🧵';
-const HOSTILE_READ = '<script>alert(1)</script> ]]> &amp; "\' � \u202Eabc ½ 🧵';
+const HOSTILE =
+  '<script>alert(1)</script> ]]> &amp; &apos; \uE000 "\' \u0000\u0007\uFFFE\uD800 \u202Eabc ½ 🧵';
+const HOSTILE_READ = '<script>alert(1)</script> ]]> &amp; &apos; \uE000 "\' � \u202Eabc ½ 🧵';
 
 describe('Atom (RFC 4287)', () => {
   test('holds what feeds and entries must hold', async () => {
@@ -64,6 +71,50 @@ describe('Atom (RFC 4287)', () => {
     const read = await new Parser().parseString(atomFeed(feed([], 'feed.atom')));
     expect(read.items).toEqual([]);
     expect(read.title).toBe('Kiln Lane Rings');
+  });
+});
+
+const correction = (over: Partial<PublishedCorrection> = {}): PublishedCorrection => ({
+  address: 'https://bench.example/workshop/k/lesson/b#correction-co-1',
+  lesson: 'Byzantine bracelet',
+  language: 'en',
+  about: 'said wrongly, at 0:31',
+  sentences: ['Wrong: eighty', 'Right: eighteen', 'Kits stay as they are.'],
+  published: new Date('2026-03-01T10:30:00Z'),
+  ...over,
+});
+const corrections = (list: readonly PublishedCorrection[], title = 'Corrections of it'): CorrectionsOf => ({
+  title,
+  author: 'Kiln Lane Rings',
+  address: 'https://bench.example/workshop/k/lesson/b',
+  feedAddress: 'https://bench.example/workshop/k/lesson/b/corrections.atom',
+  begun: new Date('2026-02-28T09:00:00Z'),
+  corrections: list,
+});
+
+describe('corrections (RFC 4287)', () => {
+  test('each has an id for life, the day of its revision, and says what was wrong and what is right', async () => {
+    const older = correction({
+      address: 'https://bench.example/workshop/k/lesson/b#correction-co-0',
+      published: new Date('2026-02-28T12:00:00Z'),
+    });
+    const xml = correctionsFeed(corrections([correction(), older]));
+    const read = await new Parser().parseString(xml);
+    expect(read.feedUrl).toBe('https://bench.example/workshop/k/lesson/b/corrections.atom');
+    expect(xml.match(/<updated>(.*?)<\/updated>/)?.[1]).toBe('2026-03-01T10:30:00.000Z');
+    expect(xml).toMatch(/<author>\s*<name>Kiln Lane Rings<\/name>/);
+    expect(read.items.map((item) => [item.id, item.isoDate])).toEqual([
+      ['https://bench.example/workshop/k/lesson/b#correction-co-1', '2026-03-01T10:30:00.000Z'],
+      ['https://bench.example/workshop/k/lesson/b#correction-co-0', '2026-02-28T12:00:00.000Z'],
+    ]);
+    expect(read.items[0]?.title).toBe('Byzantine bracelet: said wrongly, at 0:31');
+    expect(read.items[0]?.summary).toBe('Wrong: eighty\nRight: eighteen\nKits stay as they are.');
+  });
+
+  test('without any it is well formed, and states since when there was nothing to correct', async () => {
+    const xml = correctionsFeed(corrections([]));
+    expect((await new Parser().parseString(xml)).items).toEqual([]);
+    expect(xml).toContain('<updated>2026-02-28T09:00:00.000Z</updated>');
   });
 });
 
@@ -117,4 +168,39 @@ describe('text that a person typed', () => {
     expect(read.title?.trim()).toBe(HOSTILE_READ);
     expect(read.items[0]?.title?.trim()).toBe(HOSTILE_READ);
   });
+
+  test('a correction carries it as text and stays well formed, whatever the outside cases hold', async () => {
+    const hostile = [HOSTILE, ...(haveOutsideCases('adversarial') ? adversarialTexts() : [])];
+    const list = hostile.map((text, index) =>
+      correction({
+        address: `https://bench.example/workshop/k/lesson/b#correction-${index}`,
+        lesson: text,
+        about: text,
+        sentences: [text, text],
+      }),
+    );
+    // A feed holds a hundred entries at most.
+    for (let from = 0; from < list.length; from += 100) {
+      const part = list.slice(from, from + 100);
+      const xml = correctionsFeed(corrections(part, part[0]?.lesson));
+      const read = await new Parser().parseString(xml);
+      expect(read.items).toHaveLength(part.length);
+      read.items.forEach((item, index) => {
+        // Line ends are one and the same to an XML reader (XML 1.0, 2.11); this one leaves them as they are.
+        const lines = (text: string) => text.replace(/\r\n?/g, '\n').trim();
+        expect(lines(item.summary ?? '')).toBe(
+          lines(finishFeed(feedText(part[index]?.sentences.join('\n') ?? ''))),
+        );
+      });
+    }
+  });
 });
+
+const adversarialTexts = (): readonly string[] =>
+  ['h5sc.json', 'dompurify.json'].flatMap((file) => textsIn(outsideJson<unknown>(`adversarial/${file}`)));
+
+/** Every text inside a piece of JSON. */
+function textsIn(json: unknown): readonly string[] {
+  if (typeof json === 'string') return [json];
+  return typeof json === 'object' && json !== null ? Object.values(json).flatMap(textsIn) : [];
+}

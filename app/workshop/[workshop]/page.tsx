@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { cache } from 'react';
 import {
+  correctionsFeedPath,
   feedPath,
   lessonPath,
   momentLink,
@@ -33,7 +34,10 @@ export async function generateMetadata({ params }: Pick<ShelfProps, 'params'>): 
     description: shelf.about.slice(0, 300),
     alternates: {
       types: {
-        'application/atom+xml': [{ url: feedPath(workshop), title: `Lessons of ${shelf.name}` }],
+        'application/atom+xml': [
+          { url: feedPath(workshop), title: `Lessons of ${shelf.name}` },
+          { url: correctionsFeedPath(shelfPath(workshop)), title: `Corrections by ${shelf.name}` },
+        ],
         'application/rss+xml': [{ url: podcastPath(workshop), title: `Recordings of ${shelf.name}` }],
       },
     },

@@ -1,5 +1,5 @@
 /** A workshop's published lessons as an Atom feed. */
-import { answerText } from '#app/http/answer-text.ts';
+import { answerText, FEED } from '#app/http/answer-text.ts';
 import { feedOf } from '#app/http/feed-of.ts';
 import { fault, withAnyone } from '#app/http/with-member.ts';
 import { feedPath } from '#app/lesson-page/page-addresses.ts';
@@ -7,10 +7,5 @@ import { atomFeed } from '#lib/feeds/atom-feed.ts';
 
 export const GET = withAnyone<{ workshop: string }>(async (request, { workshop }) => {
   const of = await feedOf(workshop, feedPath(workshop));
-  return of
-    ? answerText(request, atomFeed(of), {
-        type: 'application/atom+xml; charset=utf-8',
-        cache: 'public, max-age=300',
-      })
-    : fault(404, 'not-found');
+  return of ? answerText(request, atomFeed(of), FEED) : fault(404, 'not-found');
 });

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { lessonPath, publicAddresses } from '#app/lesson-page/page-addresses.ts';
+import { correctionsFeedPath, lessonPath, publicAddresses } from '#app/lesson-page/page-addresses.ts';
 import { lessonRead, type Query, ShowLesson } from '#app/lesson-page/show-lesson.tsx';
 import { SOCIAL } from '#app/pictures/make-png.ts';
 import { environment } from '#lib/config/environment.ts';
@@ -28,7 +28,14 @@ export async function generateMetadata({ params }: LessonProps): Promise<Metadat
   return {
     title,
     description,
-    alternates: { canonical: url },
+    alternates: {
+      canonical: url,
+      types: {
+        'application/atom+xml': [
+          { url: correctionsFeedPath(lessonPath(workshop, lesson)), title: `Corrections of ${title}` },
+        ],
+      },
+    },
     openGraph: { title, description, url, type: 'article', images },
   };
 }
