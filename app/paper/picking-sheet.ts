@@ -1,12 +1,11 @@
-/** Kits of a class or a batch on paper: what to pick for each kit, in all, and what to buy; and a label for every kit. */
-import type { Content, TableCell } from 'pdfmake/interfaces';
+/** Kits of a class or a batch on paper: what to pick for each kit, in all, and what to buy. */
+import type { TableCell } from 'pdfmake/interfaces';
 import { batchRows } from '#app/words/batch-rows.ts';
 import { kitRows, type RingRow, type SupplyRow } from '#app/words/kit-rows.ts';
 import type { PickedKit } from '#lib/kit/batch-csv.ts';
 import { type BatchRule, batchOf } from '#lib/kit/kit-batch.ts';
-import { formatMeasure } from '#lib/lesson/asked-measure.ts';
 import { footOf, type SheetLesson, sheetHead } from './kit-sheet.ts';
-import { addressCode, rowLines, type Sheet, tickBox } from './make-pdf.ts';
+import { rowLines, type Sheet, tickBox } from './make-pdf.ts';
 
 const right = (text: string, bold = false): TableCell => ({ text, alignment: 'right', bold });
 
@@ -114,71 +113,6 @@ export function pickingSheet(lesson: SheetLesson, sizes: readonly PickedKit[], r
         style: 'small',
         margin: [0, 4, 0, 0],
       },
-    ],
-  };
-}
-
-/** Labels across a page of A4. */
-const ACROSS = 2;
-
-/** Labels in one file; a larger batch is printed in parts. */
-export const MOST_LABELS = 200;
-
-/** A label for every kit: what it is, its size, what is in it and where its lesson is. */
-export function kitLabels(lesson: SheetLesson, sizes: readonly PickedKit[]): Sheet {
-  const labels = sizes.flatMap((size) => Array.from({ length: size.times }, () => label(lesson, size)));
-  const rows = Array.from({ length: Math.ceil(labels.length / ACROSS) }, (_, row) =>
-    Array.from({ length: ACROSS }, (_, at): TableCell => labels[row * ACROSS + at] ?? ''),
-  );
-  return {
-    title: `Labels: ${lesson.title}`,
-    language: lesson.language,
-    at: lesson.at,
-    foot: footOf(lesson),
-    content: [
-      {
-        table: { dontBreakRows: true, widths: Array.from({ length: ACROSS }, () => '*'), body: rows },
-        layout: {
-          hLineWidth: () => 0.5,
-          vLineWidth: () => 0.5,
-          hLineColor: () => '#999999',
-          vLineColor: () => '#999999',
-          paddingLeft: () => 10,
-          paddingRight: () => 10,
-          paddingTop: () => 10,
-          paddingBottom: () => 10,
-        },
-      },
-    ],
-  };
-}
-
-function label(lesson: SheetLesson, { name, kit }: PickedKit): Content {
-  const { rings, supplies } = kitRows(kit);
-  const measure = `${formatMeasure(kit.bodyMm, 'mm')} (${formatMeasure(kit.bodyMm, 'in')})`;
-  return {
-    stack: [
-      { text: lesson.workshop, style: 'small' },
-      { text: lesson.title, bold: true, fontSize: 13 },
-      {
-        columns: [
-          {
-            width: '*',
-            stack: [
-              { text: `Kit ${name}, ${measure}`, bold: true, margin: [0, 4, 0, 4] },
-              ...rings.map((row) => ({ text: `${row.needed.text} × ${row.name}`, fontSize: 10 })),
-              ...supplies.map((row) => ({ text: `${row.name}, ${row.needed.text}`, fontSize: 10 })),
-            ],
-          },
-          ...(lesson.address === null ? [] : [{ width: 84, stack: [addressCode(lesson.address, 70)] }]),
-        ],
-      },
-      {
-        text: lesson.revision === null ? 'Draft' : `Revision ${lesson.revision}`,
-        style: 'small',
-        margin: [0, 4, 0, 0],
-      },
-      { text: 'Small parts: keep away from children under 3 years.', style: 'small' },
     ],
   };
 }

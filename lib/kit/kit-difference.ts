@@ -17,9 +17,23 @@ export interface RingChange {
   readonly now: string;
 }
 
+/** Rings of one kind in a kit. */
+export interface RingCounts {
+  readonly opened: number;
+  readonly closed: number;
+  readonly spare: number;
+  /** Opened, closed and spare together. */
+  readonly issued: number;
+}
+
 export interface RingDifference {
+  /** As it is now; as it was held where it is gone. */
   readonly ringKind: RingKind;
+  /** What the held kit calls it; null where it is new. */
+  readonly heldName: string | null;
   readonly how: 'new' | 'gone' | 'other' | 'count' | 'same';
+  readonly held: RingCounts;
+  readonly now: RingCounts;
   /** Now - before; below 0: fewer. */
   readonly opened: number;
   readonly closed: number;
@@ -34,6 +48,9 @@ export interface MaterialDifference {
   readonly how: 'new' | 'gone' | 'other' | 'count' | 'same';
   /** Thousandths of a unit, now - before; where the unit changed, what is needed now. */
   readonly needMilli: number;
+  /** Thousandths of the unit of then, and of the unit of now. */
+  readonly heldMilli: number;
+  readonly nowMilli: number;
   readonly before: { readonly name: string; readonly unit: string } | null;
 }
 
@@ -86,14 +103,14 @@ function matched<T, D>(
   ];
 }
 
-const NOTHING = { opened: 0, closed: 0, spare: 0, issued: 0 };
+const NOTHING: RingCounts = { opened: 0, closed: 0, spare: 0, issued: 0 };
 
 function ringDifference(before: RingLine | null, after: RingLine | null): RingDifference {
   const line = after ?? before;
   invariant(line, 'a difference has a line on one side');
   const changes = before && after ? changesOf(before.ringKind, after.ringKind) : [];
-  const from = before ?? NOTHING;
-  const to = after ?? NOTHING;
+  const from = countsOf(before);
+  const to = countsOf(after);
   const counts = {
     opened: to.opened - from.opened,
     closed: to.closed - from.closed,
@@ -103,11 +120,17 @@ function ringDifference(before: RingLine | null, after: RingLine | null): RingDi
   const moved = Object.values(counts).some((n) => n !== 0);
   return {
     ringKind: line.ringKind,
+    heldName: before && before.ringKind.name,
+    held: from,
+    now: to,
     how: !before ? 'new' : !after ? 'gone' : changes.length > 0 ? 'other' : moved ? 'count' : 'same',
     ...counts,
     changes,
   };
 }
+
+const countsOf = (line: RingLine | null): RingCounts =>
+  line ? { opened: line.opened, closed: line.closed, spare: line.spare, issued: line.issued } : NOTHING;
 
 function changesOf(before: RingKind, now: RingKind): readonly RingChange[] {
   const facts: readonly (RingChange & { readonly changed: boolean })[] = [
@@ -152,6 +175,8 @@ function materialDifference(before: MaterialLine | null, after: MaterialLine | n
             ? 'count'
             : 'same',
     needMilli,
+    heldMilli: before?.needMilli ?? 0,
+    nowMilli: after?.needMilli ?? 0,
     before: before && { name: before.material.name, unit: before.material.unit },
   };
 }

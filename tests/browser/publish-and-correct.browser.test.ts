@@ -252,7 +252,7 @@ describe('the public page', () => {
     const page = await browser.open({ javaScriptEnabled: false });
     await page.goto(`${taught.page}?measure=165&unit=mm&of=wrist&held=1#kit`);
     const box = page.getByRole('region', { name: 'If your kit is of revision 1' });
-    expect(await box.innerText()).toContain('Add 1 × small: 1 more opened.');
+    expect(await box.innerText()).toContain('Add 1 × small, opened.');
   });
 
   test('mirrors the picture with its words of hand, and plays slowly and from a step', async () => {

@@ -1,12 +1,14 @@
 import { expect, test } from 'vitest';
+import { kitInserts, kitLabels } from '#app/paper/kit-labels.ts';
 import { kitSheet, type SheetLesson } from '#app/paper/kit-sheet.ts';
 import { makePdf } from '#app/paper/make-pdf.ts';
-import { kitLabels, pickingSheet } from '#app/paper/picking-sheet.ts';
+import { pickingSheet } from '#app/paper/picking-sheet.ts';
 import { sheetLines } from '#app/paper/sheet-lines.ts';
 import { stepsForPaper } from '#app/pictures/pictures-for-paper.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
 import { emptyContent } from '#lib/lesson/content.ts';
 import { findWeave } from '#lib/weave/weave-library.ts';
+import { aContent } from '#tests/support/a-content.ts';
 import { aRingKind, byzantineMaking } from '#tests/support/a-making.ts';
 import { pdfCode, pdfText } from '#tests/support/read-pdf.ts';
 
@@ -79,7 +81,43 @@ test('a class has one sheet to pick from, and a label for every kit', async () =
   expect(labels.match(/Kit small, 150 mm/g)).toHaveLength(2);
   expect(labels.match(/Kit medium, 165 mm/g)).toHaveLength(3);
   const one = sizes.slice(0, 1).map((size) => ({ ...size, times: 1 }));
-  expect(await pdfCode(await makePdf(kitLabels(lesson, one)))).toBe(lesson.address);
+  // The code names revision and size.
+  expect(await pdfCode(await makePdf(kitLabels(lesson, one)))).toBe(`${lesson.address}/kit/3?measure=150`);
+  // No address can name a draft.
+  const draft = { ...lesson, revision: null };
+  expect(await pdfCode(await makePdf(kitLabels(draft, one)))).toBe(lesson.address);
+  expect(await pdfText(await makePdf(kitLabels(draft, one)))).toContain('Draft');
+});
+
+test('a leaf for every kit says what it is, what is in it and what to take care of, and leads to its page', async () => {
+  const content = aContent({ cautions: [{ id: 'n', of: 'nickel', text: '' }] });
+  const sizes = [{ name: 'medium', kit: kitOf(165), times: 2 }];
+  const leaves = await makePdf(kitInserts(lesson, content, sizes));
+  const text = await pdfText(leaves);
+  for (const told of [
+    'Byzantine bracelet',
+    'Kit medium, 165 mm (6.5 in)',
+    'Revision 3 of the lesson.',
+    'Small parts: keep away from children',
+    'Nickel and skin.',
+    'open 40, close 38, 8 spare',
+    'lobster clasp, 1 piece',
+  ])
+    expect(text).toContain(told);
+  expect(text.match(/In this bag/g)).toHaveLength(2);
+  expect(await pdfCode(await makePdf(kitInserts(lesson, content, sizes, { rule: 'pooled', from: 2 })))).toBe(
+    `${lesson.address}/kit/3?measure=165`,
+  );
+  // With one tray for all, the kit itself holds what the piece takes.
+  expect(
+    await pdfText(await makePdf(kitInserts(lesson, content, sizes, { rule: 'pooled', from: 2 }))),
+  ).toMatch(/78 × copper.*open 40, close 38(?!, 8 spare)/);
+});
+
+test('labels of a large batch are printed in parts', async () => {
+  const sizes = [{ name: 'small', kit: kitOf(150), times: 205 }];
+  const rest = await pdfText(await makePdf(kitLabels(lesson, sizes, { rule: 'per kit', from: 201 })));
+  expect(rest.match(/Kit small/g)).toHaveLength(5);
 });
 
 test('hostile and foreign names stay words', async () => {

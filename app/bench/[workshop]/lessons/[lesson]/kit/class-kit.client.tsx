@@ -99,7 +99,11 @@ export function ClassKit({ lessonId, files, stock }: ClassKitProps) {
           <p className={styles.files}>
             <a href={`${files}/picking-sheet.pdf?${query}`}>Picking sheet (PDF)</a>
             <a href={`${files}/picking-sheet.csv?${query}`}>Picking sheet (CSV)</a>
-            <a href={`${files}/labels.pdf?${query}`}>Labels for the kits (PDF)</a>
+            <a href={`${files}/labels.pdf?${query}`}>Trial labels, marked as draft (PDF)</a>
+          </p>
+          <p className="hint">
+            These are kits of the draft. Kits to sell or hand out are recorded{' '}
+            <a href="#batches">as a batch</a>, below: its labels name the published revision.
           </p>
         </>
       )}

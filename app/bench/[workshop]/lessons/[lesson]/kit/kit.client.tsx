@@ -1,7 +1,7 @@
 'use client';
 /** The kit of every finished size, of any wrist, and of a class. */
 import Link from 'next/link';
-import { useEffect, useMemo, useState } from 'react';
+import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import { GrowthPicture } from '#app/kit/growth-picture.tsx';
 import { SizeTable } from '#app/kit/size-table.tsx';
 import { kitFaultWords } from '#app/words/kit-words.ts';
@@ -27,9 +27,11 @@ export interface KitScreenProps {
   /** Below it the kits of the draft as files. */
   readonly files: string;
   readonly stock: StockPlace;
+  /** Batches that were recorded. */
+  readonly children: ReactNode;
 }
 
-export function Kit({ base, lessonId, files, stock }: KitScreenProps) {
+export function Kit({ base, lessonId, files, stock, children }: KitScreenProps) {
   const { content } = useDraft();
   const [chosen, setChosen] = useState<string | null>(null);
   const [own, setOwn] = useState<StatedSize | null>(null);
@@ -86,6 +88,7 @@ export function Kit({ base, lessonId, files, stock }: KitScreenProps) {
       </section>
       <Sizes bodyMm={kit?.ok && kit.value.length ? kit.value.bodyMm : null} />
       {content.sizes.length > 0 && <ClassKit lessonId={lessonId} files={files} stock={stock} />}
+      {children}
     </main>
   );
 }

@@ -1,9 +1,12 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { memberPage } from '#app/http/member-page.ts';
+import { lessonPath } from '#app/lesson-page/page-addresses.ts';
+import { roleSuffices } from '#lib/access/caller.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { database } from '#lib/data/database.ts';
 import { findStock } from '#lib/data/stock.ts';
+import { Batches } from './batches.tsx';
 import { Kit } from './kit.client.tsx';
 
 export const metadata: Metadata = { title: 'Kit' };
@@ -24,6 +27,13 @@ export default async function KitPage({ params }: { params: Promise<{ workshop: 
         keepAt: `/api/workshops/${own}/stock`,
         counted: await findStock(database(), membership.workshop.id),
       }}
-    />
+    >
+      <Batches
+        lessonId={opened.id}
+        api={`/api/workshops/${own}/lessons/${id}/kit-batches`}
+        mayEdit={roleSuffices(membership.role, 'editor')}
+        page={lessonPath(membership.workshop.slug, opened.slug)}
+      />
+    </Kit>
   );
 }

@@ -1,9 +1,9 @@
 /** Kits of the draft as files: for one measure, or for a class or a batch (`kits=3 <size>`, once a size). */
-import { attachment } from '#app/http/attachment.ts';
+import { answerFile } from '#app/http/answer-file.ts';
 import { fault, withMember } from '#app/http/with-member.ts';
 import type { LessonParams } from '#app/http/with-recording.ts';
 import { lessonPath } from '#app/lesson-page/page-addresses.ts';
-import { type BatchFileFault, batchFile, isBatchFile } from '#app/paper/batch-file.ts';
+import { type BatchFileFault, batchFile, isBatchFile, pickedByQuery } from '#app/paper/batch-file.ts';
 import { isKitFile, kitFile } from '#app/paper/kit-file.ts';
 import type { SheetLesson } from '#app/paper/kit-sheet.ts';
 import { stepsForPaper } from '#app/pictures/pictures-for-paper.ts';
@@ -35,8 +35,8 @@ export const GET = withMember<Params>('viewer', async (request, at, { lesson: le
   };
   const query = new URL(request.url).searchParams;
   if (isBatchFile(file)) {
-    const made = await batchFile(file, told, content, query);
-    return made.ok ? answer(made.value, `${lesson.slug}-${file}`) : refuse(made.fault);
+    const made = await batchFile(file, told, pickedByQuery(content, query));
+    return made.ok ? answerFile(made.value, `${lesson.slug}-${file}`) : refuse(made.fault);
   }
   if (!isKitFile(file)) return fault(404, 'not-found');
   const asked = measureOfQuery(Object.fromEntries(query), content);
@@ -46,17 +46,7 @@ export const GET = withMember<Params>('viewer', async (request, at, { lesson: le
   const kit = kitFor(content, body.value);
   if (!kit.ok) return fault(422, kit.fault.code);
   const steps = file === 'kit.pdf' ? { steps: stepsForPaper(content) } : {};
-  return answer(await kitFile(file, { ...told, ...steps }, kit.value), `${lesson.slug}-${file}`);
+  return answerFile(await kitFile(file, { ...told, ...steps }, kit.value), `${lesson.slug}-${file}`);
 });
 
 const refuse = ({ code }: BatchFileFault): Response => fault(422, code);
-
-const answer = ({ body, type }: { body: BodyInit; type: string }, name: string): Response =>
-  new Response(body, {
-    headers: {
-      'content-type': type,
-      'content-disposition': attachment(name),
-      'x-content-type-options': 'nosniff',
-      'cache-control': 'private, no-store',
-    },
-  });
