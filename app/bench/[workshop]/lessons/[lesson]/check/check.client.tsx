@@ -1,6 +1,6 @@
 'use client';
 
-import { useMemo } from 'react';
+import { type ReactNode, useMemo } from 'react';
 import { contradictionWords, unsaidWords } from '#app/words/misheard-words.ts';
 import type { DescriptionSetup } from '#lib/description/description-setup.ts';
 import { saidAloud, spokenFindings } from '#lib/facts/spoken-findings.ts';
@@ -29,6 +29,8 @@ interface CheckProps {
   readonly recording: { readonly durationMs: number; readonly hasAudio: boolean } | null;
   /** Number of the latest revision, or null. */
   readonly published: number | null;
+  /** Where to paste again; stands under publishing. */
+  readonly children: ReactNode;
 }
 
 const SPOKEN_NAMES = { contradiction: contradictionWords, unsaid: unsaidWords };
@@ -85,6 +87,7 @@ export function Check(props: CheckProps) {
             corrections={content.corrections.filter((correction) => correction.revision === null).length}
           />
         </section>
+        {props.children}
         <section className="panel" aria-labelledby="files-title">
           <h2 id="files-title">Files of the draft</h2>
           <DraftFiles api={api} draft={draft} published={props.published !== null} />

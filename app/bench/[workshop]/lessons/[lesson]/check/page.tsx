@@ -3,6 +3,7 @@ import { notFound } from 'next/navigation';
 import { memberPage } from '#app/http/member-page.ts';
 import { lessonPath } from '#app/lesson-page/page-addresses.ts';
 import { dayOf } from '#app/words/days.ts';
+import { roleSuffices } from '#lib/access/caller.ts';
 import { frozenRecordingOf } from '#lib/bench/frozen-recording.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { environment } from '#lib/config/environment.ts';
@@ -10,6 +11,7 @@ import { database } from '#lib/data/database.ts';
 import { findCopiedTexts, findDescriptionSetup } from '#lib/data/description-texts.ts';
 import { findDraft } from '#lib/data/lessons.ts';
 import { Check } from './check.client.tsx';
+import { Places } from './places.tsx';
 import { PrintedSigns } from './printed-signs.tsx';
 
 interface CheckProps {
@@ -32,13 +34,14 @@ export default async function CheckScreen({ params }: CheckProps) {
     findDraft(database(), { workshopId: membership.workshop.id, lessonId: opened.id }),
   ]);
   const at = `${encodeURIComponent(slug)}/lessons/${encodeURIComponent(opened.id)}`;
+  const lessonAddress = `${environment().BENCHLEAF_ADDRESS}${lessonPath(slug, opened.slug)}`;
   return (
     <main className="page">
       <Check
         bench={`/bench/${at}`}
         api={`/api/workshops/${at}`}
         preview={`/bench/${encodeURIComponent(slug)}/preview/${encodeURIComponent(opened.id)}`}
-        lessonAddress={`${environment().BENCHLEAF_ADDRESS}${lessonPath(slug, opened.slug)}`}
+        lessonAddress={lessonAddress}
         lessonPath={lessonPath(slug, opened.slug)}
         recording={recording && { durationMs: recording.durationMs, hasAudio: recording.hasAudio }}
         setup={setup}
@@ -50,7 +53,17 @@ export default async function CheckScreen({ params }: CheckProps) {
           ]),
         )}
         published={opened.published}
-      />
+      >
+        <Places
+          lessonId={opened.id}
+          workshop={slug}
+          lessonAddress={lessonAddress}
+          slug={opened.slug}
+          api={`/api/workshops/${at}`}
+          bench={`/bench/${at}`}
+          mayEdit={roleSuffices(membership.role, 'editor')}
+        />
+      </Check>
       {draft ? <PrintedSigns content={draft.content} /> : null}
     </main>
   );

@@ -1,5 +1,6 @@
 'use client';
 
+import { useRouter } from 'next/navigation';
 import { useRef, useState } from 'react';
 import { publishFaultWords } from '#app/words/publish-fault.ts';
 import { useDraft } from '../draft.client.tsx';
@@ -36,6 +37,7 @@ async function send(address: string, requestId: string, version: number): Promis
 
 export function Publish(props: PublishProps) {
   const { saveState, version, mayEdit, refresh } = useDraft();
+  const router = useRouter();
   const [published, setPublished] = useState(props.firstPublished);
   const [busy, setBusy] = useState(false);
   const [done, setDone] = useState<number | null>(null);
@@ -57,8 +59,9 @@ export function Publish(props: PublishProps) {
       wish.current = null;
       setPublished(answer.number);
       setDone(answer.number);
-      // New corrections got their number in the draft.
+      // New corrections got their number in the draft; what stands outside may be old now.
       void refresh();
+      router.refresh();
     } else {
       if (answer.fault !== 'no-answer') wish.current = null;
       setFault(answer.fault);
@@ -111,7 +114,8 @@ export function Publish(props: PublishProps) {
       <div role="status">
         {done === null ? null : (
           <p className="notice">
-            Revision {done} is published. <a href={props.lessonPath}>Open the lesson page</a>
+            Revision {done} is published. <a href={props.lessonPath}>Open the lesson page</a>, or see{' '}
+            <a href="#paste-again">where to paste again</a>.
           </p>
         )}
       </div>
