@@ -33,8 +33,8 @@ export async function readBody<T>(
   return { ok: false, refusal: fault(422, 'fields-not-valid', { fields }) };
 }
 
-/** Counts while reading, since a length may be left out or untrue. */
-async function readText(request: Request, largestBytes: number): Promise<string | null> {
+/** The body as text; null where it is larger. Counts while reading, since a length may be left out or untrue. */
+export async function readText(request: Request, largestBytes: number): Promise<string | null> {
   const decoder = new TextDecoder();
   let text = '';
   let size = 0;

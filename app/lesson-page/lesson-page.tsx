@@ -16,10 +16,11 @@ import { HandText } from './hand-text.tsx';
 import { KitChooser } from './kit-chooser.client.tsx';
 import styles from './lesson-page.module.css';
 import { MaterialLists } from './material-lists.tsx';
-import type { PageAddresses } from './page-addresses.ts';
+import { correctionsFeedPath, type PageAddresses, type Reported, reportPath } from './page-addresses.ts';
 import { PageFoot, type PageHistory } from './page-foot.tsx';
 import { PiecePictures } from './piece-pictures.tsx';
 import { Player } from './player.client.tsx';
+import { ReportForm } from './report-form.tsx';
 import { Steps, stepName } from './steps.tsx';
 import { type Explainer, explainerOf, Terms, TermText } from './terms.tsx';
 import { Ticks } from './ticks.client.tsx';
@@ -37,6 +38,8 @@ interface LessonPageProps {
   readonly earlier: readonly number[];
   readonly history: PageHistory;
   readonly startAtMs: number | null;
+  /** What became of a report that was just sent; none where none was. */
+  readonly reported?: Reported | null;
 }
 
 export const LessonPage = (props: LessonPageProps) => {
@@ -132,7 +135,19 @@ export const LessonPage = (props: LessonPageProps) => {
               corrections={content.corrections}
               page={recording ? addresses.page : null}
             />
-            <CorrectionList corrections={content.corrections} page={recording ? addresses.page : null} />
+            <CorrectionList
+              corrections={content.corrections}
+              page={recording ? addresses.page : null}
+              feed={latest === null ? null : correctionsFeedPath(addresses.latest)}
+            />
+            {latest === null ? null : (
+              <ReportForm
+                to={reportPath(addresses.latest)}
+                revision={revision.number}
+                reported={props.reported ?? null}
+                hasRecording={recording !== null}
+              />
+            )}
             <PageFoot
               revision={revision}
               madeFiles={props.madeFiles}

@@ -7,7 +7,7 @@ import { database } from '#lib/data/database.ts';
 import { heldOfQuery, measureOfQuery, momentOfQuery } from '#lib/lesson/asked-measure.ts';
 import { jsonForScript, structuredData } from '#lib/lesson/structured-data.ts';
 import { LessonPage } from './lesson-page.tsx';
-import { momentLink, publicAddresses } from './page-addresses.ts';
+import { momentLink, publicAddresses, reportedOfQuery } from './page-addresses.ts';
 
 /** The same read serves a page and its head. */
 export const lessonRead = cache(
@@ -57,6 +57,7 @@ export async function ShowLesson({ workshop, lesson, number, query }: ShowLesson
         earlier={read.earlier}
         history={read.history}
         startAtMs={momentOfQuery(query)}
+        reported={reportedOfQuery(query['reported'])}
       />
       <script
         type="application/ld+json"

@@ -22,7 +22,11 @@ const bench: Bench = {
   },
   newId: randomUUID,
 };
-const none: Recordings = { current: async () => null, takeStill: async () => null };
+const none: Recordings = {
+  current: async () => null,
+  takeStill: async () => null,
+  makeLater: async () => {},
+};
 
 async function published() {
   const rows = await aLesson(db, { content: aContent() });

@@ -50,11 +50,16 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   'bench/[workshop]/lessons/[lesson]/check/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/corrections/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/corrections/revisions/page.tsx': { page: { who: 'viewer' } },
+  'bench/[workshop]/lessons/[lesson]/corrections/reports/page.tsx': { page: { who: 'viewer' } },
 
   'workshop/[workshop]/page.tsx': { page: { who: 'public' } },
   'workshop/[workshop]/lesson/[lesson]/page.tsx': { page: { who: 'public' } },
+  'workshop/[workshop]/lesson/[lesson]/kit/[number]/page.tsx': { page: { who: 'public' } },
   [`${REVISION}/page.tsx`]: { page: { who: 'public' } },
   'workshop/[workshop]/feed.atom/route.ts': { GET: { who: 'public' } },
+  'workshop/[workshop]/corrections.atom/route.ts': { GET: { who: 'public' } },
+  'workshop/[workshop]/lesson/[lesson]/corrections.atom/route.ts': { GET: { who: 'public' } },
+  'workshop/[workshop]/lesson/[lesson]/report/route.ts': { POST: { who: 'public' } },
   'workshop/[workshop]/podcast.xml/route.ts': { GET: { who: 'public' } },
   [`${REVISION}/[file]/route.ts`]: read('public'),
   [`${REVISION}/description.txt/route.ts`]: { GET: { who: 'public' } },
@@ -124,6 +129,11 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   [`${LESSON_API}/copied-texts/route.ts`]: {
     PUT: { who: 'editor', body: { format: 'text', text: 'Taken along.' } },
   },
+  [`${LESSON_API}/reports/route.ts`]: { DELETE: { who: 'editor' } },
+  [`${LESSON_API}/reports/[report]/route.ts`]: {
+    PATCH: { who: 'editor', body: { answer: 'Looked into it.' } },
+    DELETE: { who: 'editor' },
+  },
   [`${LESSON_API}/revisions/route.ts`]: {
     POST: { who: 'editor', body: { requestId: '00000000-0000-4000-8000-000000000002', version: 1 } },
   },
@@ -137,6 +147,25 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   },
   [`${LESSON_API}/exports/[file]/route.ts`]: { GET: { who: 'viewer' } },
   [`${LESSON_API}/kit-files/[file]/route.ts`]: { GET: { who: 'viewer' } },
+  [`${LESSON_API}/kit-batches/route.ts`]: {
+    POST: {
+      who: 'editor',
+      body: {
+        id: '00000000-0000-4000-8000-000000000004',
+        revision: 1,
+        madeOn: '2026-05-04',
+        rule: 'per kit',
+        kits: [{ name: 'small', bodyMm: 150, times: 2 }],
+        note: '',
+      },
+    },
+  },
+  [`${LESSON_API}/kit-batches/[batch]/route.ts`]: { DELETE: { who: 'editor' } },
+  [`${LESSON_API}/kit-batches/[batch]/[file]/route.ts`]: { GET: { who: 'viewer' } },
+  [`${LESSON_API}/places/[place]/route.ts`]: {
+    PUT: { who: 'editor', body: { revision: 1, ticked: true } },
+    DELETE: { who: 'editor' },
+  },
   [`${LESSON_API}/pictures/route.ts`]: { POST: { who: 'viewer', body: NO_RINGS } },
   [`${LESSON_API}/pictures/[picture]/route.ts`]: { GET: { who: 'viewer' } },
   [`${LESSON_API}/transcript-files/route.ts`]: {
