@@ -22,14 +22,15 @@ export const edgeCurve =
 
 /** All visible stretches of the edges of the rings with these indices. */
 export function visibleEdges(rings: readonly SeenRing[], which: readonly number[]): readonly EdgePiece[] {
+  const rows = rings.map((ring) => chunked(ring, ring.count));
   return which.flatMap((index) => {
     const ring = rings[index] as SeenRing;
-    const own = ownPoints(ring);
-    const hiders = rings.filter((other) => other !== ring && boxesMeet(other.box, ring.box));
+    const own = chunked(ring, 4 * ring.count);
+    const hiders = rows.filter((_, at) => at !== index && boxesMeet((rings[at] as SeenRing).box, ring.box));
     return ([1, -1] as const).flatMap((side) => {
       const seen = (angle: number): boolean => {
         const point = edgePoint(ring, angle, side);
-        return !hiders.some((other) => hides(other, point)) && !hidesItself(ring, point, own);
+        return !hiders.some((other) => hides(other, point)) && !hidesItself(own, point);
       };
       return stretches(seen, anglesOf(ring, side)).map(([from, to]) => ({ ring: index, side, from, to }));
     });
@@ -52,39 +53,79 @@ function anglesOf(ring: SeenRing, side: 1 | -1): readonly number[] {
 }
 
 /** A nearer wire over a point: one of its balls covers it, and lies nearer than the ball at the edge. */
-function hides(other: SeenRing, [x, y, z]: Vector): boolean {
-  const { box, half, count } = other;
-  if (x < box[0] || x > box[2] || y < box[1] || y > box[3]) return false;
+function hides(other: Chunked, [x, y, z]: Vector): boolean {
+  const { points, half } = other;
   const reach = half * half;
-  for (let i = 0; i < count; i++) {
-    const dx = (other.x[i] as number) - x;
-    const dy = (other.y[i] as number) - y;
-    if (dx * dx + dy * dy < reach && (other.near[i] as number) > z) return true;
-  }
-  return false;
+  return someChunk(other, x, y, (from, to) => {
+    for (let i = from; i < to; i += 3) {
+      const dx = (points[i] as number) - x;
+      const dy = (points[i + 1] as number) - y;
+      if (dx * dx + dy * dy < reach && (points[i + 2] as number) > z) return true;
+    }
+    return false;
+  });
 }
 
 /** The ring's own wire over its own edge: the surface stands nearer than the edge there. */
-function hidesItself(ring: SeenRing, [x, y, z]: Vector, own: OwnPoints): boolean {
-  const square = ring.half * ring.half;
+function hidesItself(own: Chunked, [x, y, z]: Vector): boolean {
+  const { points, half } = own;
+  const square = half * half;
   const reach = square * 0.994;
-  for (let i = 0; i < own.length; i += 3) {
-    const dx = (own[i] as number) - x;
-    const dy = (own[i + 1] as number) - y;
-    const flat = dx * dx + dy * dy;
-    if (flat < reach && (own[i + 2] as number) + Math.sqrt(square - flat) > z + 0.02 * ring.half) return true;
-  }
-  return false;
+  return someChunk(own, x, y, (from, to) => {
+    for (let i = from; i < to; i += 3) {
+      const dx = (points[i] as number) - x;
+      const dy = (points[i + 1] as number) - y;
+      const flat = dx * dx + dy * dy;
+      if (flat < reach && (points[i + 2] as number) + Math.sqrt(square - flat) > z + 0.02 * half) return true;
+    }
+    return false;
+  });
 }
 
-/** Points of a ring, x, y and near in turn, closer than for other rings: its own turns are tight. */
-type OwnPoints = Float64Array;
+/** Points of a ring, x, y and near in turn, in chunks with a box round each, so that most are passed over. */
+interface Chunked {
+  readonly half: number;
+  readonly points: Float64Array;
+  /** Left, top, right and bottom of each chunk, the wire included. */
+  readonly boxes: Float64Array;
+}
 
-function ownPoints(ring: SeenRing): OwnPoints {
-  const count = ring.count * 4;
+/** Numbers of one chunk: eight points. */
+const CHUNK = 24;
+
+/** @param count how many points; closer than for other rings where a ring is held against itself, as its own turns are tight */
+function chunked(ring: SeenRing, count: number): Chunked {
   const points = new Float64Array(count * 3);
   for (let i = 0; i < count; i++) points.set(alongRing(ring, (i * 2 * Math.PI) / count), i * 3);
-  return points;
+  const boxes = new Float64Array(Math.ceil(points.length / CHUNK) * 4);
+  for (let c = 0; c * CHUNK < points.length; c++) {
+    let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+    for (let i = c * CHUNK; i < Math.min((c + 1) * CHUNK, points.length); i += 3) {
+      const [x, y] = [points[i] as number, points[i + 1] as number];
+      left = Math.min(left, x);
+      right = Math.max(right, x);
+      top = Math.min(top, y);
+      bottom = Math.max(bottom, y);
+    }
+    boxes.set([left - ring.half, top - ring.half, right + ring.half, bottom + ring.half], c * 4);
+  }
+  return { half: ring.half, points, boxes };
+}
+
+/** Whether something holds of one of the chunks whose box a point lies in. */
+function someChunk(
+  { points, boxes }: Chunked,
+  x: number,
+  y: number,
+  holds: (from: number, to: number) => boolean,
+): boolean {
+  for (let b = 0; b < boxes.length; b += 4) {
+    if (x < (boxes[b] as number) || y < (boxes[b + 1] as number)) continue;
+    if (x > (boxes[b + 2] as number) || y > (boxes[b + 3] as number)) continue;
+    const from = (b / 4) * CHUNK;
+    if (holds(from, Math.min(from + CHUNK, points.length))) return true;
+  }
+  return false;
 }
 
 /** Stretches of a closed row of angles where something is seen, ends closed in by halving. */
