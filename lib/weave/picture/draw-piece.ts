@@ -220,9 +220,11 @@ function openings(placed: PlacedPiece, turn: number, view: View): Openings {
     if (!place) return [];
     const facing = dot(through.normal, view.toward) > 0 ? 1 : -1;
     const isFromBack = dot(place.along, through.normal) * facing > 0;
-    return [{ place, way: isFromBack === (link.from === 'back') ? 1 : -1 }];
+    // Where both ways are told as often, the rings that are entered decide: they are there already.
+    const weight = placed.woven.turns[turn]?.passed.includes(link.through) ? 1.01 : 1;
+    return [{ place, weight, way: isFromBack === (link.from === 'back') ? 1 : -1 }];
   });
-  const way = found.reduce((sum, each) => sum + each.way, 0) < 0 ? -1 : 1;
+  const way = found.reduce((sum, each) => sum + each.weight * each.way, 0) < 0 ? -1 : 1;
   const seen = found.filter((each) => each.way === way);
   return {
     seen: seen.map(({ place }) => ({ at: place.at, way: scale(place.along, way) })),
