@@ -44,6 +44,8 @@ export function findingWords({ code, name }: Finding): string {
       return 'Some of the transcript lies behind the end of the recording. Do the two belong together?';
     case 'times-approximate':
       return 'Some of the transcript’s times were spread, not heard: its captions may come early or late.';
+    case 'captions-hard-to-read':
+      return `${name} can hardly be read: too much at once, too fast, or too short.`;
     case 'chapters-missing':
       return 'There are no chapters: pupils cannot find the repeat unit again.';
     case 'chapter-late-start':
@@ -88,6 +90,10 @@ export function findingWords({ code, name }: Finding): string {
       return `The moment of a step (${name}) lies behind the end of the recording.`;
     case 'colour-missing':
       return `The colour of${named(name) || ' a ring kind'} is not said in words.`;
+    case 'picture-without-words':
+      return `The picture of the step${named(name)} has no words for pupils who do not see it.`;
+    case 'colours-alike':
+      return `${name} are of one size, and some eyes cannot tell their colours in pictures apart.`;
     case 'quantity-missing':
       return `How much of${named(name) || ' a material'} is needed is not said.`;
     case 'summary-missing':

@@ -14,6 +14,7 @@ import { fitsOf } from '#lib/weave/fit-sequence.ts';
 import { usualBandOf } from '#lib/weave/usual-bands.ts';
 import { offeredCautions } from './cautions.ts';
 import { type Content, linkAddress, SEQUENCE_PARTS } from './content.ts';
+import { hardToSee } from './hard-to-see.ts';
 
 /** In order of importance: what comes first is listed first among its weight. */
 export const FINDING_CODES = [
@@ -36,6 +37,7 @@ export const FINDING_CODES = [
   'recording-missing',
   'transcript-after-end',
   'times-approximate',
+  'captions-hard-to-read',
   'chapters-missing',
   'chapter-late-start',
   'chapter-short',
@@ -57,7 +59,9 @@ export const FINDING_CODES = [
   'caution-fits',
   'moment-missing',
   'moment-after-end',
+  'picture-without-words',
   'colour-missing',
+  'colours-alike',
   'quantity-missing',
   'summary-missing',
   'weave-missing',
@@ -88,7 +92,11 @@ export interface Checked {
   readonly content: Content;
   readonly cues: readonly Cue[];
   /** Null where the lesson has no ready recording. */
-  readonly recording: { readonly durationMs: number; readonly hasAudio: boolean } | null;
+  readonly recording: {
+    readonly durationMs: number;
+    readonly hasAudio: boolean;
+    readonly hasVideo?: boolean;
+  } | null;
   /** What else was found, by parts that know more than the document: said aloud and never said. */
   readonly more?: readonly Finding[];
 }
@@ -374,6 +382,7 @@ const checkCorrections: Check = ({ content, recording }) =>
     });
 
 const CHECKS: readonly Check[] = [
+  hardToSee,
   checkFit,
   checkWhole,
   checkSource,

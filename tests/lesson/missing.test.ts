@@ -87,9 +87,63 @@ describe('what a pupil would still have to ask', () => {
     ['no sample', aContent({ sample: null, sizes: [] }), 'sample-missing'],
     ['a half Persian weave without leaning', aContent({ weave: 'Half Persian 4-in-1' }), 'leaning-unstated'],
     ['no caution', aContent({ cautions: [] }), 'caution-missing'],
+    [
+      'a step with a picture and no words for it',
+      aContent({ steps: [{ id: 's', sentence: 'Polish it.', atMs: 70_000, pictureText: ' ' }] }),
+      'picture-without-words',
+    ],
   ])('%s warns', (_, content, code) => {
     expect(codes(check(content).warns)).toContain(code);
     expect(codes(check(content).blocks)).not.toContain(code);
+  });
+
+  test('captions that most can hardly read are told once, and those that some cannot are not', () => {
+    const [first, second] = aTranscript;
+    if (!first || !second) throw new Error('the fixture has two cues');
+    // 42 characters in a line at most, 25 a second at most: lib/transcript/caption-profile.ts.
+    const fast = { ...second, text: 'a'.repeat(43) };
+    const hard = [{ ...first, endMs: 500 }, fast];
+    const found = check(aContent(), { cues: hard }).warns.filter(
+      ({ code }) => code === 'captions-hard-to-read',
+    );
+    expect(found).toMatchObject([{ of: first.id, name: '2 captions', screen: 'transcript' }]);
+    const readable = [first, { ...second, text: 'a'.repeat(42) }];
+    expect(codes(check(aContent(), { cues: readable }).warns)).not.toContain('captions-hard-to-read');
+  });
+
+  test('colours of rings of one size are held against each other, for all eyes', () => {
+    const [one, other] = aContent().ringKinds;
+    if (!one || !other) throw new Error('the fixture has two ring kinds');
+    const both = (a: string, b: string, over = {}): Content =>
+      aContent({
+        ringKinds: [
+          { ...one, colourCode: a },
+          {
+            ...other,
+            innerDiameter: one.innerDiameter,
+            wire: one.wire,
+            measuredInnerMm: one.measuredInnerMm,
+            colourCode: b,
+            ...over,
+          },
+        ],
+      });
+    const alike = (content: Content) =>
+      check(content)
+        .warns.filter(({ code }) => code === 'colours-alike')
+        .map(({ of }) => of);
+    expect(alike(both('#b8643c', '#2f66b3'))).toEqual([]);
+    expect(alike(both('#b8643c', '#b8643d'))).toEqual([other.id]);
+    // Red and green of one lightness: alike to eyes that lack a cone.
+    expect(alike(both('#b3302f', '#3c8a4a'))).toEqual([other.id]);
+    // The size tells them apart.
+    expect(alike(both('#b8643c', '#b8643c', { wire: { stated: '3 mm', mm: 3 } }))).toEqual([]);
+  });
+
+  test('a picture that cannot be taken needs no words', () => {
+    const content = aContent({ steps: [{ id: 's', sentence: 'Polish it.', atMs: 70_000, pictureText: '' }] });
+    const sound = { ...RECORDING, hasVideo: false };
+    expect(codes(check(content, { recording: sound }).warns)).not.toContain('picture-without-words');
   });
 
   test('a chapter of exactly 10 s is long enough, and a stated leaning is enough', () => {

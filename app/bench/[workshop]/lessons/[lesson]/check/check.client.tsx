@@ -26,7 +26,11 @@ interface CheckProps {
   readonly setupPath: string | null;
   /** The description texts as they were last taken along. */
   readonly copied: Copied;
-  readonly recording: { readonly durationMs: number; readonly hasAudio: boolean } | null;
+  readonly recording: {
+    readonly durationMs: number;
+    readonly hasAudio: boolean;
+    readonly hasVideo: boolean;
+  } | null;
   /** Number of the latest revision, or null. */
   readonly published: number | null;
   /** Where to paste again; stands under publishing. */

@@ -22,6 +22,12 @@ export function FindingList({ missing, bench, mayEdit, dismissed, onPutAside }: 
           ? 'Nothing that we can see. '
           : `${blocks.length} to mend before publishing, ${warns.length} to think about. `}
       </p>
+      {blocks.length + warns.length === 0 ? null : (
+        <p className="hint">
+          Most important first. What is marked “Mend first” keeps the lesson from being published; what is
+          marked “Think about” does not.
+        </p>
+      )}
       <ul className={styles.findings}>
         {blocks.map((finding) => (
           <Row key={findingKey(finding)} finding={finding} bench={bench} />

@@ -43,7 +43,13 @@ export default async function CheckScreen({ params }: CheckProps) {
         preview={`/bench/${encodeURIComponent(slug)}/preview/${encodeURIComponent(opened.id)}`}
         lessonAddress={lessonAddress}
         lessonPath={lessonPath(slug, opened.slug)}
-        recording={recording && { durationMs: recording.durationMs, hasAudio: recording.hasAudio }}
+        recording={
+          recording && {
+            durationMs: recording.durationMs,
+            hasAudio: recording.hasAudio,
+            hasVideo: recording.hasVideo,
+          }
+        }
         setup={setup}
         setupPath={membership.role === 'owner' ? `/bench/${encodeURIComponent(slug)}/description` : null}
         copied={Object.fromEntries(

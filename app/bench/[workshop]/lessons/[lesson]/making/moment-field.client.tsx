@@ -11,6 +11,10 @@ import { usePlayer } from './player.client.tsx';
 
 export interface MomentFieldProps {
   readonly id: string;
+  /** Of the field for what the picture shows. */
+  readonly pictureId: string;
+  /** Whether it is a placement's, from which words can be made. */
+  readonly addsRings: boolean;
   readonly place: string;
   readonly atMs: number | null;
   readonly pictureText: string;
@@ -61,8 +65,13 @@ export function MomentField(props: MomentFieldProps) {
         )}
         {atMs !== null && (
           <TextField
+            id={props.pictureId}
             label="What the picture shows"
-            hint="For pupils who do not see it. Left empty, it is made from the placement."
+            hint={
+              props.addsRings
+                ? 'For pupils who do not see it. Left empty, it is made from the placement.'
+                : 'For pupils who do not see it.'
+            }
             value={pictureText}
             onTake={onPictureText}
           />

@@ -203,6 +203,8 @@ function PlacementFields({ placement, part, index, lessonId, list, rows, units }
       )}
       <MomentField
         id={`${placement.id}-moment`}
+        pictureId={`${placement.id}-picture`}
+        addsRings
         place={place}
         called={called}
         atMs={placement.atMs}

@@ -28,6 +28,8 @@ export function Steps({ lessonId }: { lessonId: string }) {
             />
             <MomentField
               id={`${step.id}-moment`}
+              pictureId={`${step.id}-picture`}
+              addsRings={false}
               place={`${lessonId}/${step.id}`}
               called={`step ${index + 1}`}
               atMs={step.atMs}

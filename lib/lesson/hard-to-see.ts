@@ -1,0 +1,80 @@
+/** What of a lesson some pupils would see badly, or not at all: captions, colours of pictures, pictures without words. */
+import { ALIKE_BELOW, unlikeness } from '#lib/rings/colour-likeness.ts';
+import { sizesOf } from '#lib/rings/ring.ts';
+import { captionFaults } from '#lib/transcript/caption-faults.ts';
+import { CAPTION_PROFILES } from '#lib/transcript/caption-profile.ts';
+import { type Content, SEQUENCE_PARTS } from './content.ts';
+import type { Checked, Finding } from './missing.ts';
+
+/** All of it; nothing of it blocks. */
+export const hardToSee = (checked: Checked): readonly Finding[] => [
+  ...captions(checked),
+  ...pictures(checked),
+  ...colours(checked.content),
+];
+
+/** One finding for all captions, at the first: the transcript's own screen lists them. */
+function captions({ cues, recording }: Checked): readonly Finding[] {
+  if (recording === null) return [];
+  const hard = captionFaults(cues, CAPTION_PROFILES.lesson).filter(({ level }) => level === 'error');
+  const [first] = hard;
+  if (!first) return [];
+  const count = new Set(hard.map(({ cueId }) => cueId)).size;
+  const name = count === 1 ? 'One caption' : `${count} captions`;
+  return [{ code: 'captions-hard-to-read', weight: 'warns', screen: 'transcript', of: first.cueId, name }];
+}
+
+/** A step that adds no rings has nothing that words for its picture could be made from. */
+const pictures = ({ content, recording }: Checked): readonly Finding[] =>
+  content.steps
+    .filter(
+      ({ atMs, pictureText }) =>
+        recording !== null &&
+        recording.hasVideo !== false &&
+        atMs !== null &&
+        atMs < recording.durationMs &&
+        pictureText.trim() === '',
+    )
+    .map(({ id, sentence }) => ({
+      code: 'picture-without-words',
+      weight: 'warns',
+      screen: 'making',
+      of: id,
+      name: sentence.trim().slice(0, 60),
+    }));
+
+/** Rings of two kinds that differ by a tenth or more are told apart by their size. */
+const SAME_SIZE = 0.1;
+
+/** Ring kinds of the sequence that only their colour tells apart, and whose colours are alike. */
+function colours(content: Content): readonly Finding[] {
+  const placed = new Set(
+    SEQUENCE_PARTS.flatMap((part) =>
+      content[part].flatMap(({ opened, carries }) => [opened, ...carries.map(({ ringKind }) => ringKind)]),
+    ),
+  );
+  const kinds = content.ringKinds.filter(({ id }) => placed.has(id));
+  return kinds.flatMap((kind, index) => {
+    const like = kinds
+      .slice(index + 1)
+      .filter(
+        (other) => isOfSize(kind, other) && unlikeness(kind.colourCode, other.colourCode) < ALIKE_BELOW,
+      );
+    return like.map(
+      (other): Finding => ({
+        code: 'colours-alike',
+        weight: 'warns',
+        screen: 'making',
+        of: other.id,
+        name: `“${kind.name}” and “${other.name}”`,
+        detail: kind.id,
+      }),
+    );
+  });
+}
+
+function isOfSize(one: Content['ringKinds'][number], other: Content['ringKinds'][number]): boolean {
+  const [a, b] = [sizesOf(one), sizesOf(other)];
+  const isNear = (x: number, y: number): boolean => Math.abs(x - y) < SAME_SIZE * Math.max(x, y);
+  return isNear(a.innerMm, b.innerMm) && isNear(a.wireMm, b.wireMm);
+}
