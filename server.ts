@@ -9,7 +9,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import next from 'next';
 import { bodyLimit, refusalOf } from '#app/http/admit-request.ts';
-import { contentSecurityPolicy, securityHeaders } from '#app/http/security-headers.ts';
+import { contentSecurityPolicy, headersBelow, securityHeaders } from '#app/http/security-headers.ts';
 import { environment } from '#lib/config/environment.ts';
 import { log } from '#lib/config/log.ts';
 
@@ -59,9 +59,11 @@ async function answer(request: IncomingMessage, response: ServerResponse): Promi
   request.headers['x-benchleaf-path'] = pathOf(request);
   if (BENCHLEAF_BEHIND_PROXY === 'no') dropProxyHeaders(request);
   response.setHeader('content-security-policy', policy);
-  for (const [name, value] of Object.entries(fixedHeaders)) response.setHeader(name, value);
-
   const path = pathOf(request);
+  for (const [name, value] of Object.entries({ ...fixedHeaders, ...headersBelow(path) })) {
+    response.setHeader(name, value);
+  }
+
   const head = { method: request.method ?? 'GET', path, headers: request.headers };
   const refusal = refusalOf(head, [ownHost, request.headers.host ?? ownHost]);
   if (refusal) {

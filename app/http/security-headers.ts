@@ -22,6 +22,20 @@ export const contentSecurityPolicy = (nonce: string): string =>
   ].join('; ');
 
 /**
+ * What is added below a secret address: that nobody keeps it, lists it, or is
+ * told where a reader came from. Routes may set a cache time; `no-store` is
+ * theirs to repeat.
+ */
+const SECRET: Readonly<Record<string, string>> = {
+  'referrer-policy': 'no-referrer',
+  'x-robots-tag': 'noindex, nofollow, noarchive',
+  'cache-control': 'no-store',
+};
+
+export const headersBelow = (path: string): Readonly<Record<string, string>> =>
+  path.startsWith('/preview/') ? SECRET : {};
+
+/**
  * The fixed headers that go with it.
  * @param address under which people reach the site; where it is https, browsers are told to stay with https.
  */

@@ -32,6 +32,8 @@ interface LessonPageProps {
   readonly addresses: PageAddresses;
   /** Number of the latest revision; null in a preview. */
   readonly latest: number | null;
+  /** Who sees a preview, in words; null where something around it says that it is one. */
+  readonly previewFor?: string | null;
   readonly asked: AskedMeasure | null;
   readonly held: { readonly number: number; readonly content: Content } | null;
   /** Numbers of the revisions before the one that is shown. */
@@ -59,7 +61,12 @@ export const LessonPage = (props: LessonPageProps) => {
   return (
     <main className={`page ${styles.page}`}>
       <article lang={language}>
-        <Standing revision={revision} latest={latest} addresses={addresses} />
+        <Standing
+          revision={revision}
+          latest={latest}
+          addresses={addresses}
+          previewFor={props.previewFor ?? null}
+        />
         <header className={styles.head}>
           <p className={styles.workshop}>
             <a href={addresses.shelf}>{revision.workshop.name}</a>
@@ -193,11 +200,12 @@ const Standing = ({
   revision,
   latest,
   addresses,
-}: Pick<LessonPageProps, 'revision' | 'latest' | 'addresses'>) => {
+  previewFor,
+}: Pick<LessonPageProps, 'revision' | 'latest' | 'addresses' | 'previewFor'>) => {
   if (latest === null) {
-    return (
+    return previewFor == null ? null : (
       <p className="notice" lang="en">
-        Preview of revision {revision.number}, seen by members of the workshop only: not published yet.
+        Preview of revision {revision.number}, seen by {previewFor} only: not published yet.
       </p>
     );
   }

@@ -20,6 +20,7 @@ type CommonCode =
 type Code =
   | CommonCode
   | 'slug-taken'
+  | 'too-many-preview-addresses'
   | (SignInFault | PasswordChangeFault | InvitationFault | MemberFault | DeleteLessonFault)['code'];
 
 /** What a fault says, and at which field it belongs; null is the form as a whole. */
@@ -55,6 +56,8 @@ const WORDS: Readonly<Record<Code, (facts: Facts) => FaultWords>> = {
       'email',
       'There is an account with this address already. Sign in with it, then open this address again.',
     ),
+  'too-many-preview-addresses': () =>
+    whole('This lesson has as many secret addresses as it may. Withdraw one that nobody needs any more.'),
   'invitation-not-open': () =>
     whole('This address was used already, was withdrawn, or is too old. Ask for a new one.'),
   'last-owner': () =>

@@ -34,6 +34,7 @@ const kitNumbers = (page: Page) =>
 /** Stage and field to which the check screen leads for each finding of the faulty lesson below. */
 const MENDED_AT: Readonly<Record<string, string>> = {
   'adds-nothing': 'making: Opens',
+  'captions-hard-to-read': 'transcript: 1:32 And so on.',
   'caution-empty': 'making: Caution 1',
   'caution-fits': 'making: Add the caution Copper and skin',
   'chapter-late-start': 'transcript: Title of the chapter',
@@ -54,6 +55,7 @@ const MENDED_AT: Readonly<Record<string, string>> = {
   'never-said': 'making: Name',
   'nothing-closed': 'making: Add a placement to the repeat unit',
   'piece-not-sound': 'making: Opens',
+  'picture-without-words': 'making: What the picture shows',
   'quantity-missing': 'making: How much, piece',
   'ring-kind-nameless': 'making: Name',
   'ring-kind-unknown': 'making: Opens',
@@ -131,6 +133,7 @@ describe('from check to a corrected lesson', () => {
       materials: [{ ...thing, name: '', quantityMilli: 0 }],
       links: [{ id: 'li', label: '', address: 'https://nowhere' }],
       cautions: [{ id: 'own', of: null, text: '' }],
+      steps: [{ id: 'st', sentence: 'Polish it.', atMs: 70_000, pictureText: '' }],
       chapters: [{ id: 'ch', kind: 'opening', title: '', startMs: 3_000 }],
       corrections: [
         {
@@ -142,7 +145,7 @@ describe('from check to a corrected lesson', () => {
     const late = {
       id: 'late',
       startMs: 92_000,
-      endMs: 93_000,
+      endMs: 92_600,
       text: 'And so on.',
       settings: '',
       timing: 'approximate' as const,

@@ -17,7 +17,17 @@ const METHODS = ['GET', 'HEAD', 'POST', 'PUT', 'PATCH', 'DELETE', 'OPTIONS'];
 const SMALLER = { viewer: null, editor: 'viewer', owner: 'editor' } as const;
 
 /** Ids of one workshop's things, by the names that they have in addresses. */
-const NAMES = ['workshop', 'member', 'invitation', 'lesson', 'recording', 'file', 'term', 'copy'] as const;
+const NAMES = [
+  'workshop',
+  'member',
+  'invitation',
+  'lesson',
+  'recording',
+  'file',
+  'term',
+  'copy',
+  'preview',
+] as const;
 type Name = (typeof NAMES)[number];
 type Things = Readonly<Record<Name, string>>;
 
@@ -93,6 +103,8 @@ async function furnish(workshopId: string): Promise<Things> {
   await app.db.portableCopy.create({
     data: { id: copy, workshopId, userId: member.userId, state: 'refused', name: 'a.zip', sizeBytes: 3 },
   });
+  const preview = randomUUID();
+  await app.db.previewAddress.create({ data: { id: preview, lessonId: lesson, tokenHash: randomUUID() } });
   const term = randomUUID();
   await app.db.glossaryTerm.create({ data: { id: term, workshopId, term: 'maille', forms: [], sounds: [] } });
   return {
@@ -104,6 +116,7 @@ async function furnish(workshopId: string): Promise<Things> {
     file,
     term,
     copy,
+    preview,
   };
 }
 
@@ -116,6 +129,7 @@ const NOWHERE: Things = {
   file: randomUUID(),
   term: randomUUID(),
   copy: randomUUID(),
+  preview: randomUUID(),
 };
 
 function pathOf(door: Door, things: Things): string {

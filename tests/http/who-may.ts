@@ -41,7 +41,8 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   'bench/[workshop]/glossary/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/settings/page.tsx': { page: { who: 'owner' } },
   'bench/[workshop]/description/page.tsx': { page: { who: 'owner' } },
-  'bench/[workshop]/preview/[lesson]/page.tsx': { page: { who: 'viewer' } },
+  'draft/[workshop]/[lesson]/page.tsx': { page: { who: 'viewer' } },
+  'bench/[workshop]/lessons/[lesson]/preview/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/bring-in/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/bring-in/new-recording/page.tsx': { page: { who: 'viewer' } },
   'bench/[workshop]/lessons/[lesson]/transcript/page.tsx': { page: { who: 'viewer' } },
@@ -70,6 +71,13 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   [`${REVISION}/recording/route.ts`]: read('public'),
   [`${REVISION}/pictures/[picture]/route.ts`]: { GET: { who: 'public' } },
   [`${REVISION}/stills/[still]/route.ts`]: read('public'),
+
+  'preview/[token]/page.tsx': { page: { who: 'public' } },
+  'preview/[token]/[file]/route.ts': { GET: { who: 'public' } },
+  'preview/[token]/poster.jpg/route.ts': read('public'),
+  'preview/[token]/recording/route.ts': read('public'),
+  'preview/[token]/pictures/[picture]/route.ts': { GET: { who: 'public' } },
+  'preview/[token]/stills/[atMs]/route.ts': read('public'),
 
   'schema/kit-1.json/route.ts': { GET: { who: 'public' } },
 
@@ -140,6 +148,8 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   [`${LESSON_API}/revisions/[number]/bring-back/route.ts`]: {
     POST: { who: 'editor', body: { saveId: '00000000-0000-4000-8000-000000000003', version: 1 } },
   },
+  [`${LESSON_API}/preview-addresses/route.ts`]: { POST: { who: 'editor', body: { note: '' } } },
+  [`${LESSON_API}/preview-addresses/[preview]/route.ts`]: { DELETE: { who: 'editor' } },
   [`${LESSON_API}/portable-copy/route.ts`]: { GET: { who: 'viewer' } },
   [`${LESSON_API}/revisions/[number]/files/route.ts`]: {
     GET: { who: 'viewer' },

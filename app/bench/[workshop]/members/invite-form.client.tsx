@@ -1,8 +1,9 @@
 'use client';
 import { useRouter } from 'next/navigation';
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import { TextField } from '#app/forms/field.client.tsx';
 import { JsonForm } from '#app/forms/json-form.client.tsx';
+import { MadeAddress } from '#app/forms/made-address.client.tsx';
 import { ROLE_WORDS } from '#app/words/roles.ts';
 import { ROLES } from '#lib/access/caller.ts';
 import styles from './members.module.css';
@@ -47,46 +48,5 @@ export function InviteForm({ workshop }: { workshop: string }) {
       </JsonForm>
       {made && <MadeAddress key={made} address={made} />}
     </>
-  );
-}
-
-function MadeAddress({ address }: { address: string }) {
-  const field = useRef<HTMLInputElement>(null);
-  const [said, setSaid] = useState('');
-
-  useEffect(() => {
-    field.current?.focus();
-    field.current?.select();
-  }, []);
-
-  async function copy() {
-    try {
-      await navigator.clipboard.writeText(address);
-      setSaid('Copied.');
-    } catch {
-      field.current?.select();
-      setSaid('The browser did not allow copying. The address is selected: copy it from there.');
-    }
-  }
-
-  return (
-    <div className={`notice ${styles['made']}`}>
-      <label htmlFor="made-address">
-        <strong>The address. It is shown only this once.</strong>
-      </label>
-      <div className={styles['copy']}>
-        <input
-          id="made-address"
-          ref={field}
-          readOnly
-          value={address}
-          onFocus={(event) => event.target.select()}
-        />
-        <button type="button" onClick={() => void copy()}>
-          Copy
-        </button>
-      </div>
-      <p role="status">{said}</p>
-    </div>
   );
 }

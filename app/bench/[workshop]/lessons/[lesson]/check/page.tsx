@@ -40,7 +40,7 @@ export default async function CheckScreen({ params }: CheckProps) {
       <Check
         bench={`/bench/${at}`}
         api={`/api/workshops/${at}`}
-        preview={`/bench/${encodeURIComponent(slug)}/preview/${encodeURIComponent(opened.id)}`}
+        preview={`/bench/${at}/preview`}
         lessonAddress={lessonAddress}
         lessonPath={lessonPath(slug, opened.slug)}
         recording={

@@ -1,5 +1,6 @@
 'use client';
 
+import Link from 'next/link';
 import { useRouter } from 'next/navigation';
 import { useRef, useState } from 'react';
 import { publishFaultWords } from '#app/words/publish-fault.ts';
@@ -85,9 +86,9 @@ export function Publish(props: PublishProps) {
         </p>
       ) : null}
       <p>
-        <a className="button quiet" href={props.preview} target="_blank" rel="noreferrer">
+        <Link className="button quiet" href={props.preview}>
           Preview the page
-        </a>
+        </Link>
       </p>
       {mayEdit ? (
         <p>

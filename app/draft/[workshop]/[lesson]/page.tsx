@@ -16,7 +16,11 @@ interface PreviewProps {
 
 export const metadata: Metadata = { title: 'Preview', robots: { index: false } };
 
-/** The draft as its page would look, for members of the workshop. */
+/**
+ * The draft as its page would look, for members of the workshop; outside the
+ * bench, whose head no pupil sees. In a frame (`?framed`) it does not say that
+ * it is a preview: the bench says it around it.
+ */
 export default async function Preview({ params, searchParams }: PreviewProps) {
   const { workshop, lesson } = await params;
   const membership = await memberPage(workshop, 'viewer');
@@ -32,7 +36,7 @@ export default async function Preview({ params, searchParams }: PreviewProps) {
   const api = `/api/workshops/${encodeURIComponent(slug)}/lessons/${encodeURIComponent(opened.id)}`;
   const recording = `${api}/recordings/${encodeURIComponent(revision.recording?.id ?? '')}`;
   const addresses: PageAddresses = {
-    page: `/bench/${encodeURIComponent(slug)}/preview/${encodeURIComponent(opened.id)}`,
+    page: `/draft/${encodeURIComponent(slug)}/${encodeURIComponent(opened.id)}`,
     latest: lessonPath(slug, opened.slug),
     shelf: shelfPath(slug),
     recording: `${recording}/media`,
@@ -55,6 +59,7 @@ export default async function Preview({ params, searchParams }: PreviewProps) {
       madeFiles={[]}
       addresses={addresses}
       latest={null}
+      previewFor={'framed' in query ? null : 'members of the workshop'}
       asked={measureOfQuery(query, revision.content)}
       held={null}
       earlier={[]}

@@ -1,0 +1,54 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { previewOf } from '#app/http/with-preview.ts';
+import { LessonPage } from '#app/lesson-page/lesson-page.tsx';
+import { lessonPath, type PageAddresses, revisionPath, shelfPath } from '#app/lesson-page/page-addresses.ts';
+import type { Query } from '#app/lesson-page/show-lesson.tsx';
+import { measureOfQuery, momentOfQuery } from '#lib/lesson/asked-measure.ts';
+
+interface SecretPreviewProps {
+  readonly params: Promise<{ token: string }>;
+  readonly searchParams: Promise<Query>;
+}
+
+export const metadata: Metadata = {
+  title: 'Preview',
+  robots: { index: false, follow: false },
+  referrer: 'no-referrer',
+};
+
+/** The draft as its page would look, for whoever was given the address. */
+export default async function SecretPreview({ params, searchParams }: SecretPreviewProps) {
+  const { token } = await params;
+  const found = await previewOf(token);
+  if (!found) notFound();
+  const { of, revision } = found;
+  const page = `/preview/${encodeURIComponent(token)}`;
+  const addresses: PageAddresses = {
+    page,
+    latest: lessonPath(of.workshop.slug, of.lessonSlug),
+    shelf: shelfPath(of.workshop.slug),
+    recording: `${page}/recording`,
+    poster: `${page}/poster.jpg`,
+    textFile: (name) => `${page}/${name}`,
+    description: null,
+    kitFiles: null,
+    still: (_of, atMs) => `${page}/stills/${atMs}`,
+    picture: (id) => `${page}/pictures/${encodeURIComponent(id)}.svg`,
+    revision: (number) => revisionPath(of.workshop.slug, of.lessonSlug, number),
+  };
+  const query = await searchParams;
+  return (
+    <LessonPage
+      revision={revision}
+      addresses={addresses}
+      latest={null}
+      previewFor="whoever has its secret address"
+      asked={measureOfQuery(query, revision.content)}
+      held={null}
+      earlier={[]}
+      history={[]}
+      startAtMs={momentOfQuery(query)}
+    />
+  );
+}
