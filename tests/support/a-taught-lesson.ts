@@ -18,7 +18,7 @@ export async function aTaughtLesson(app: TestApp, content = aContent(), cues = a
   await givePassword(app.db, rows.userId);
   await aReadyRecording(app.db, app.files, rows.lessonId, 90_000);
   await app.db.cue.createMany({
-    data: cues.map((cue) => ({ ...cue, timing: null, lessonId: rows.lessonId })),
+    data: cues.map((cue) => ({ ...cue, timing: cue.timing ?? null, lessonId: rows.lessonId })),
   });
   return {
     ...rows,
