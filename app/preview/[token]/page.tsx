@@ -32,6 +32,7 @@ export default async function SecretPreview({ params, searchParams }: SecretPrev
     poster: `${page}/poster.jpg`,
     textFile: (name) => `${page}/${name}`,
     description: null,
+    sheet: null,
     kitFiles: null,
     still: (_of, atMs) => `${page}/stills/${atMs}`,
     picture: (id) => `${page}/pictures/${encodeURIComponent(id)}.svg`,
