@@ -3,18 +3,35 @@ import { ALIKE_BELOW, unlikeness } from '#lib/rings/colour-likeness.ts';
 import { sizesOf } from '#lib/rings/ring.ts';
 import { captionFaults } from '#lib/transcript/caption-faults.ts';
 import { CAPTION_PROFILES } from '#lib/transcript/caption-profile.ts';
+import type { Cue } from '#lib/transcript/cue.ts';
 import { type Content, SEQUENCE_PARTS } from './content.ts';
-import type { Checked, Finding } from './missing.ts';
 
-/** All of it; nothing of it blocks. */
-export const hardToSee = (checked: Checked): readonly Finding[] => [
+/** Of what the check is made from, what is looked at here. */
+interface Seen {
+  readonly content: Content;
+  readonly cues: readonly Cue[];
+  readonly recording: { readonly durationMs: number; readonly hasVideo?: boolean } | null;
+}
+
+/** A finding of the check (missing.ts), as they are here: none blocks. */
+interface Warning {
+  readonly code: 'captions-hard-to-read' | 'picture-without-words' | 'colours-alike';
+  readonly weight: 'warns';
+  readonly screen: 'transcript' | 'making';
+  readonly of: string;
+  readonly name: string;
+  readonly detail?: string;
+}
+
+/** All of it. */
+export const hardToSee = (checked: Seen): readonly Warning[] => [
   ...captions(checked),
   ...pictures(checked),
   ...colours(checked.content),
 ];
 
 /** One finding for all captions, at the first: the transcript's own screen lists them. */
-function captions({ cues, recording }: Checked): readonly Finding[] {
+function captions({ cues, recording }: Seen): readonly Warning[] {
   if (recording === null) return [];
   const hard = captionFaults(cues, CAPTION_PROFILES.lesson).filter(({ level }) => level === 'error');
   const [first] = hard;
@@ -25,7 +42,7 @@ function captions({ cues, recording }: Checked): readonly Finding[] {
 }
 
 /** A step that adds no rings has nothing that words for its picture could be made from. */
-const pictures = ({ content, recording }: Checked): readonly Finding[] =>
+const pictures = ({ content, recording }: Seen): readonly Warning[] =>
   content.steps
     .filter(
       ({ atMs, pictureText }) =>
@@ -47,7 +64,7 @@ const pictures = ({ content, recording }: Checked): readonly Finding[] =>
 const SAME_SIZE = 0.1;
 
 /** Ring kinds of the sequence that only their colour tells apart, and whose colours are alike. */
-function colours(content: Content): readonly Finding[] {
+function colours(content: Content): readonly Warning[] {
   const placed = new Set(
     SEQUENCE_PARTS.flatMap((part) =>
       content[part].flatMap(({ opened, carries }) => [opened, ...carries.map(({ ringKind }) => ringKind)]),
@@ -61,7 +78,7 @@ function colours(content: Content): readonly Finding[] {
         (other) => isOfSize(kind, other) && unlikeness(kind.colourCode, other.colourCode) < ALIKE_BELOW,
       );
     return like.map(
-      (other): Finding => ({
+      (other): Warning => ({
         code: 'colours-alike',
         weight: 'warns',
         screen: 'making',
