@@ -31,17 +31,21 @@ export default async function SecretPreview({ params, searchParams }: SecretPrev
     recording: `${page}/recording`,
     poster: `${page}/poster.jpg`,
     textFile: (name) => `${page}/${name}`,
+    // Made of what is published only; the preview has none to link to.
+    madeFile: () => '',
+    annotations: null,
     description: null,
     sheet: null,
     kitFiles: null,
     still: (_of, atMs) => `${page}/stills/${atMs}`,
-    picture: (id) => `${page}/pictures/${encodeURIComponent(id)}.svg`,
+    picture: (id, form = 'svg') => `${page}/pictures/${encodeURIComponent(id)}.${form}`,
     revision: (number) => revisionPath(of.workshop.slug, of.lessonSlug, number),
   };
   const query = await searchParams;
   return (
     <LessonPage
       revision={revision}
+      madeFiles={[]}
       addresses={addresses}
       latest={null}
       previewFor="whoever has its secret address"
