@@ -72,13 +72,7 @@ test('a secret address shows the draft with its media to anybody, is kept by nob
   expect(headers['x-robots-tag']).toContain('noindex');
   await stranger.getByText('seen by whoever has its secret address only').waitFor();
   await stranger.waitForFunction(() => (document.querySelector('video')?.readyState ?? 0) >= 1);
-  const files = [
-    'recording',
-    'poster.jpg',
-    'stills/30000',
-    'captions.vtt',
-    'chapters.json',
-  ];
+  const files = ['recording', 'poster.jpg', 'stills/30000', 'captions.vtt', 'chapters.json'];
   for (const file of files) {
     const got = await stranger.request.get(`${address}/${file}`);
     expect([file, got.status()]).toEqual([file, 200]);
