@@ -36,7 +36,9 @@ export function ChapterList({ page, chapters, atMs }: ChapterListProps) {
               >
                 <span className={styles.time}>{formatTimeCode(chapter.startMs)}</span>
                 <span>{chapter.title}</span>
-                {chapter.kind === 'repeat unit' ? <span className={styles.kind}>repeat unit</span> : null}
+                {chapter.kind === 'repeat unit' && !/repeat unit/i.test(chapter.title) ? (
+                  <span className={styles.kind}>repeat unit</span>
+                ) : null}
               </a>
             </li>
           );

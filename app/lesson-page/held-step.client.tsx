@@ -13,8 +13,8 @@ export interface PlayerStop {
 }
 
 interface HeldStepProps {
-  /** The step that comes next while playing waits. */
-  readonly next: PlayerStop;
+  /** The step at whose moment playing waits. */
+  readonly step: PlayerStop;
   /** After which playing goes on by itself, ms; null: not by itself. */
   readonly goOnAfterMs: number | null;
   readonly onGoOn: () => void;
@@ -26,7 +26,7 @@ interface HeldStepProps {
 const GO_ON_KEYS = new Set([' ', 'Enter', 'ArrowRight', 'PageDown']);
 
 /** Playing waits: it goes on by the button, by a key, by a tap on the picture, or by itself after the time that was set. */
-export function HeldStep({ next, goOnAfterMs, onGoOn, onAgain }: HeldStepProps) {
+export function HeldStep({ step, goOnAfterMs, onGoOn, onAgain }: HeldStepProps) {
   const words = useId();
   const goOn = useRef<HTMLButtonElement>(null);
   const leftS = useSecondsLeft(goOnAfterMs, onGoOn);
@@ -48,7 +48,7 @@ export function HeldStep({ next, goOnAfterMs, onGoOn, onAgain }: HeldStepProps) 
   return (
     <div className={styles.held}>
       <p id={words}>
-        <strong>Holding.</strong> Next is {next.name}: <HandText text={next.sentence} />
+        <strong>Holding</strong> at {step.name}: <HandText text={step.sentence} />
         {goOnAfterMs === null ? null : (
           <span className={styles.leftTime}>
             {leftS.value === null

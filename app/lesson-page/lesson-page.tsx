@@ -132,7 +132,7 @@ export const LessonPage = (props: LessonPageProps) => {
               content={content}
               kits={revision.kits}
               addresses={addresses}
-              hasRecording={recording !== null}
+              recording={recording}
               explainer={explainer}
             />
             <Terms terms={revision.terms} explainer={explainer} />

@@ -144,7 +144,7 @@ export function Player(props: PlayerProps) {
           {held ? (
             <HeldStep
               key={held.id}
-              next={held}
+              step={held}
               goOnAfterMs={goOnAfterMs}
               onGoOn={playing.goOn}
               onAgain={Number.isFinite(shownFromMs) ? () => playFrom(shownFromMs) : null}

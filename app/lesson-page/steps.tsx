@@ -5,7 +5,7 @@ import type { FrozenKit } from '#lib/lesson/frozen-kit.ts';
 import { pictureTexts } from '#lib/lesson/lesson-pictures.ts';
 import { PAGE_PARTS, type PageStep, partTitle, stepAnchor } from '#lib/lesson/page-steps.ts';
 import { placementFacts } from '#lib/lesson/placement-words.ts';
-import type { FrozenStill } from '#lib/lesson/revision.ts';
+import type { FrozenStill, Revision } from '#lib/lesson/revision.ts';
 import styles from './lesson-page.module.css';
 import { MomentLink } from './moment-link.tsx';
 import type { PageAddresses } from './page-addresses.ts';
@@ -18,7 +18,8 @@ interface StepsProps {
   readonly content: Content;
   readonly kits: readonly FrozenKit[];
   readonly addresses: PageAddresses;
-  readonly hasRecording: boolean;
+  /** Null where there is none to play. Its stills have its shape. */
+  readonly recording: Revision['recording'];
   readonly explainer: Explainer;
 }
 
@@ -68,7 +69,7 @@ const Step = ({
   stills,
   content,
   addresses,
-  hasRecording,
+  recording,
   explainer,
   pictureText,
 }: StepsProps & { readonly step: PageStep; readonly pictureText: string | null }) => {
@@ -83,6 +84,8 @@ const Step = ({
             // biome-ignore lint/performance/noImgElement: stills are stored at the size at which they are shown
             <img
               src={addresses.still(still.of, still.atMs)}
+              width={recording?.width ?? undefined}
+              height={recording?.height ?? undefined}
               alt={still.text}
               loading="lazy"
               decoding="async"
@@ -105,7 +108,7 @@ const Step = ({
             {capital(facts.join('; '))}.
           </p>
         )}
-        {hasRecording && step.atMs !== null ? (
+        {recording && step.atMs !== null ? (
           <p className={styles.said} lang="en">
             <MomentLink
               page={addresses.page}

@@ -56,7 +56,12 @@ export const TermText = ({ text, explainer }: TermTextProps) => {
 export const WhatItIs = ({ text, explainer }: TermTextProps) => {
   const [first] = explainer.places(text);
   return first === undefined ? null : (
-    <button type="button" className={styles.term} popoverTarget={explainer.boxOf(first.term)} lang="en">
+    <button
+      type="button"
+      className={`${styles.term} ${styles.beside}`}
+      popoverTarget={explainer.boxOf(first.term)}
+      lang="en"
+    >
       what it is<span className="unseen">: {first.term}</span>
     </button>
   );

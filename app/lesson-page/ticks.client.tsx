@@ -2,7 +2,10 @@
 
 import { useEffect, useRef } from 'react';
 
-/** Keeps on the device which boxes a pupil ticked; without it they are plain boxes. */
+/** Leaves the line to the recording first. */
+const PICTURES_AFTER_MS = 4_000;
+
+/** Keeps on the device which boxes a pupil ticked; without it they are plain boxes. Has pictures ready for the printer. */
 export function Ticks({ placeKey }: { readonly placeKey: string }) {
   const here = useRef<HTMLSpanElement>(null);
   useEffect(() => {
@@ -27,5 +30,18 @@ export function Ticks({ placeKey }: { readonly placeKey: string }) {
     article.addEventListener('change', keep);
     return () => article.removeEventListener('change', keep);
   }, [placeKey]);
+  useEffect(() => {
+    // Pictures that were not yet in the window would be blank on paper. People print from wide windows, mostly.
+    const load = () => {
+      for (const picture of here.current?.closest('article')?.querySelectorAll('img') ?? [])
+        picture.loading = 'eager';
+    };
+    const wide = window.matchMedia('(min-width: 60rem)').matches ? setTimeout(load, PICTURES_AFTER_MS) : 0;
+    window.addEventListener('beforeprint', load);
+    return () => {
+      clearTimeout(wide);
+      window.removeEventListener('beforeprint', load);
+    };
+  }, []);
   return <span ref={here} hidden />;
 }

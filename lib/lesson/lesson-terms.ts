@@ -16,6 +16,7 @@ const textsOf = (content: Content): readonly string[] => [
   ...pageSteps(content).map(({ sentence }) => sentence),
 ];
 
+const sortKey = (term: string): string => term.replace(/^(?:the|an?) /i, '');
 const tradeForms = (term: string): readonly string[] =>
   TRADE_TERMS.find((trade) => trade.term.toLowerCase() === term.toLowerCase())?.forms ?? [];
 
@@ -32,5 +33,5 @@ export function lessonTerms(content: Content, own: readonly ExplainedTerm[]): re
   const used = new Set(textsOf(content).flatMap((text) => find(text).map(({ term }) => term)));
   return known
     .filter(({ term }) => used.has(term))
-    .toSorted((one, other) => one.term.localeCompare(other.term, 'en'));
+    .toSorted((one, other) => sortKey(one.term).localeCompare(sortKey(other.term), 'en'));
 }

@@ -41,7 +41,7 @@ async function holdAtRepeat(page: Page, goOn = ''): Promise<void> {
   await page.getByRole('button', { name: 'Hold at each step' }).click();
   await page.getByLabel('Go on').selectOption(goOn);
   await page.getByRole('button', { name: 'Play', exact: true }).click();
-  await page.getByText('Next is the repeat unit, step 1:').waitFor();
+  await page.getByText('at the repeat unit, step 1:').waitFor();
   expect(await isPaused(page)).toBe(true);
 }
 
@@ -58,7 +58,7 @@ describe('a held step', () => {
     await page.locator('video').evaluate((media: HTMLVideoElement) => {
       media.currentTime = 33.4;
     });
-    await page.getByText('Next is the repeat unit, step 2:').waitFor();
+    await page.getByText('at the repeat unit, step 2:').waitFor();
     await page.locator('video').click({ force: true, position: { x: 100, y: 60 } });
     await expect.poll(() => seconds(page)).toBeGreaterThan(34.1);
   });
@@ -72,7 +72,7 @@ describe('a held step', () => {
       media.currentTime = 33.4;
     });
     await page.getByRole('button', { name: 'Play', exact: true }).click();
-    await page.getByText('Next is the repeat unit, step 2:').waitFor();
+    await page.getByText('at the repeat unit, step 2:').waitFor();
     await page.getByRole('button', { name: 'Show it again' }).click();
     await expect.poll(() => seconds(page)).toBeLessThan(33);
     expect(await seconds(page)).toBeGreaterThanOrEqual(30);
