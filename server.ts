@@ -9,7 +9,13 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import next from 'next';
 import { bodyLimit, refusalOf } from '#app/http/admit-request.ts';
-import { contentSecurityPolicy, headersBelow, securityHeaders } from '#app/http/security-headers.ts';
+import {
+  contentSecurityPolicy,
+  EMBED_POLICY,
+  headersBelow,
+  isEmbedPath,
+  securityHeaders,
+} from '#app/http/security-headers.ts';
 import { environment } from '#lib/config/environment.ts';
 import { log } from '#lib/config/log.ts';
 
@@ -51,18 +57,21 @@ async function prepareQuietly(): Promise<void> {
 
 async function answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
   const nonce = randomBytes(16).toString('base64');
-  const policy = contentSecurityPolicy(nonce);
+  const path = pathOf(request);
+  const mayBeFramed = isEmbedPath(path);
+  const policy = mayBeFramed ? EMBED_POLICY : contentSecurityPolicy(nonce);
   // Whatever a client claims here is replaced: only this server speaks about policy and proxies.
   request.headers['content-security-policy'] = policy;
   delete request.headers['content-security-policy-report-only'];
   // A page cannot learn its own address from Next; the sign-in screen leads back to it.
-  request.headers['x-benchleaf-path'] = pathOf(request);
+  request.headers['x-benchleaf-path'] = path;
   if (BENCHLEAF_BEHIND_PROXY === 'no') dropProxyHeaders(request);
   response.setHeader('content-security-policy', policy);
-  const path = pathOf(request);
   for (const [name, value] of Object.entries({ ...fixedHeaders, ...headersBelow(path) })) {
     response.setHeader(name, value);
   }
+  // An older word for what the policy's last line says.
+  if (mayBeFramed) response.removeHeader('x-frame-options');
 
   const head = { method: request.method ?? 'GET', path, headers: request.headers };
   const refusal = refusalOf(head, [ownHost, request.headers.host ?? ownHost]);

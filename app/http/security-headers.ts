@@ -1,4 +1,6 @@
 /** What every answer tells the browser to forbid. */
+import { createHash } from 'node:crypto';
+import { EMBED_STYLE } from '#app/lesson-page/embed-page.ts';
 
 /**
  * The policy for one answer. Scripts run from this site's files, or where they
@@ -20,6 +22,23 @@ export const contentSecurityPolicy = (nonce: string): string =>
     "form-action 'self'",
     "frame-ancestors 'self'",
   ].join('; ');
+
+/** Whether a path is that of a lesson's player for other sites: the one thing here that may stand in their frames. */
+export const isEmbedPath = (path: string): boolean =>
+  /^\/workshop\/[a-z0-9-]+\/lesson\/[a-z0-9-]+\/embed$/.test(path);
+
+const styleHash = createHash('sha256').update(EMBED_STYLE).digest('base64');
+
+/** The policy of that player: no script at all, its one style, media and pictures of ours, any site round it. */
+export const EMBED_POLICY = [
+  "default-src 'none'",
+  "img-src 'self' data:",
+  "media-src 'self'",
+  `style-src 'sha256-${styleHash}'`,
+  "base-uri 'none'",
+  "form-action 'none'",
+  'frame-ancestors *',
+].join('; ');
 
 /**
  * What is added below a secret address: that nobody keeps it, lists it, or is

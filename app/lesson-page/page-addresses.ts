@@ -42,6 +42,10 @@ export const correctionsFeedPath = (path: string): string => `${path}/correction
 export const correctionAnchor = (id: string): string => `correction-${encodeURIComponent(id.toWellFormed())}`;
 export const lessonPath = (workshop: string, lesson: string): string =>
   `${shelfPath(workshop)}/lesson/${encodeURIComponent(lesson)}`;
+/** The lesson's player for frames of other sites. */
+export const embedPath = (workshop: string, lesson: string): string =>
+  `${lessonPath(workshop, lesson)}/embed`;
+export const oEmbedPath = (page: string): string => `/oembed?url=${encodeURIComponent(page)}&format=json`;
 export const revisionPath = (workshop: string, lesson: string, number: number): string =>
   revisionPathOf(lessonPath(workshop, lesson), number);
 /** @param lesson path of the lesson page */

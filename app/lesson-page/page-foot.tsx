@@ -136,7 +136,7 @@ const MadeFiles = ({ revision, files, addressOf }: MadeFilesProps) => {
           ({fileSizeWords(sizeBytes)})
         </span>
       ))}
-      {coming ? `${ready.length > 0 ? '; ' : ''}being made, ready in a while` : ''}.
+      {coming ? (ready.length > 0 ? '; the other is still being made' : 'being made, ready in a while') : ''}.
     </p>
   );
 };

@@ -1,13 +1,17 @@
 /** Reads a public lesson page for an address and shows it, or answers that there is none. */
 import { notFound } from 'next/navigation';
 import { cache } from 'react';
-import { readLessonPage } from '#lib/bench/read-lesson-page.ts';
+import { SOCIAL } from '#app/pictures/make-png.ts';
+import { type LessonPageRead, readLessonPage } from '#lib/bench/read-lesson-page.ts';
 import { environment } from '#lib/config/environment.ts';
 import { database } from '#lib/data/database.ts';
 import { heldOfQuery, measureOfQuery, momentOfQuery } from '#lib/lesson/asked-measure.ts';
+import { mayBePictured } from '#lib/lesson/lesson-pictures.ts';
+import { CARD_SIZE, MADE_FILES } from '#lib/lesson/made-files.ts';
 import { jsonForScript, structuredData } from '#lib/lesson/structured-data.ts';
 import { LessonPage } from './lesson-page.tsx';
-import { momentLink, publicAddresses, reportedOfQuery } from './page-addresses.ts';
+import { type LinkPicture, LinkPreview } from './link-preview.tsx';
+import { momentLink, type PageAddresses, publicAddresses, reportedOfQuery } from './page-addresses.ts';
 
 /** The same read serves a page and its head. */
 export const lessonRead = cache(
@@ -47,6 +51,12 @@ export async function ShowLesson({ workshop, lesson, number, query }: ShowLesson
   };
   return (
     <>
+      <LinkPreview
+        revision={revision}
+        page={places.page}
+        recording={revision.recording ? places.recording : null}
+        picture={linkPicture(read, site, addresses)}
+      />
       <LessonPage
         revision={revision}
         madeFiles={read.madeFiles}
@@ -66,4 +76,38 @@ export async function ShowLesson({ workshop, lesson, number, query }: ShowLesson
       />
     </>
   );
+}
+
+/** The card, as soon as the worker has drawn it; until then the poster, or the weave. */
+function linkPicture(
+  { revision: { recording, content }, madeFiles }: LessonPageRead,
+  site: string,
+  addresses: PageAddresses,
+): LinkPicture | null {
+  if (madeFiles.some(({ name, state }) => name === 'card.png' && state === 'ready'))
+    return {
+      address: `${site}${addresses.madeFile('card.png')}`,
+      type: MADE_FILES['card.png'],
+      ...CARD_SIZE,
+      text: recording?.posterKey
+        ? `${content.title}, beside a picture from its recording`
+        : `${content.title}, beside a picture of the weave`,
+    };
+  if (!recording?.posterKey) {
+    return mayBePictured(content)
+      ? {
+          address: `${site}${addresses.picture('social', 'png')}`,
+          type: 'image/png',
+          ...SOCIAL,
+          text: `The weave of ${content.title}, drawn`,
+        }
+      : null;
+  }
+  return {
+    address: `${site}${addresses.poster}`,
+    type: 'image/jpeg',
+    width: recording.width,
+    height: recording.height,
+    text: `A picture from the recording of ${content.title}`,
+  };
 }

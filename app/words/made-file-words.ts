@@ -5,6 +5,8 @@ import type { Revision } from '#lib/lesson/revision.ts';
 /** What a file is. */
 export function madeFileTitle(name: MadeFileName): string {
   switch (name) {
+    case 'card.png':
+      return 'Picture for links, PNG';
     case 'recording.mp4':
       return 'Recording, MP4';
     case 'recording.mkv':

@@ -67,10 +67,10 @@ export async function revisionFilesToMake(db: Queries): Promise<readonly FileOfR
   return rows.flatMap(({ revisionId, name }) => (isMadeFile(name) ? [{ revisionId, name }] : []));
 }
 
-/** Revisions of which nothing was ever noted: published before files were made. */
+/** Revisions whose files were never noted: published before there were any, or brought from elsewhere. */
 export async function revisionsWithoutFiles(db: Queries): Promise<readonly string[]> {
   const rows = await db.revision.findMany({
-    where: { files: { none: {} } },
+    where: { files: { none: { name: 'card.png' satisfies MadeFileName } } },
     select: { id: true },
     orderBy: { publishedAt: 'asc' },
   });

@@ -42,6 +42,16 @@ export async function findPublicLesson(
   );
 }
 
+/** The document of a public lesson's latest revision; null where nothing of it is public. */
+export async function findLatestRevision(
+  db: Queries,
+  workshopSlug: string,
+  lessonSlug: string,
+): Promise<Revision | null> {
+  const [latest] = (await findPublicLesson(db, workshopSlug, lessonSlug))?.revisions ?? [];
+  return latest ? getRevision(db, latest.id) : null;
+}
+
 export interface PublicWorkshop {
   readonly name: string;
   readonly about: string;

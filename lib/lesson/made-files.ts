@@ -9,6 +9,8 @@ import type { Revision } from './revision.ts';
 export const MADE_FILES = {
   'recording.mp4': 'video/mp4',
   'recording.mkv': 'video/matroska',
+  /** Stands for the lesson where somebody links to it. */
+  'card.png': 'image/png',
 } as const;
 export type MadeFileName = keyof typeof MADE_FILES;
 
@@ -26,11 +28,15 @@ export type MadeFile = { readonly name: MadeFileName } & (
   | { readonly state: 'failed'; readonly fault: MadeFileFault }
 );
 
+/** Of the card, pixels: usual for pictures of links. Common practice, from memory. */
+export const CARD_SIZE = { width: 1200, height: 630 } as const;
+
 /** What is to be made of a revision. A copy of a recording needs captions or chapters to put into it. */
 export function filesToMake({
   recording,
   cues,
   content,
 }: Pick<Revision, 'recording' | 'cues' | 'content'>): readonly MadeFileName[] {
-  return recording && cues.length + content.chapters.length > 0 ? ['recording.mp4', 'recording.mkv'] : [];
+  const carries = recording !== null && cues.length + content.chapters.length > 0;
+  return ['card.png', ...(carries ? (['recording.mp4', 'recording.mkv'] as const) : [])];
 }

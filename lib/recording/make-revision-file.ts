@@ -1,5 +1,6 @@
 /** Makes a file of a published revision, once, and keeps it. Can be ended at any moment and begun again. */
 
+import { createHash } from 'node:crypto';
 import {
   type FileOfRevision,
   finishRevisionFile,
@@ -9,9 +10,12 @@ import {
   takeRevisionFile,
 } from '#lib/data/revision-files.ts';
 import { getRevision } from '#lib/data/revisions.ts';
+import { drawLesson, shapeOfLesson } from '#lib/lesson/lesson-pictures.ts';
 import type { MadeFileFault } from '#lib/lesson/made-files.ts';
+import { plainLine } from '#lib/lesson/plain-line.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
 import { invariant } from '#lib/result.ts';
+import { type CardPicture, drawCard } from './draw-card.ts';
 import { copyKey, copyParts, makeCopy } from './make-copy.ts';
 import { type RecordingWork, withFolder } from './recording-work.ts';
 
@@ -47,11 +51,42 @@ export async function makeRevisionFile(
 async function makeFile(work: RecordingWork, file: FileOfRevision, signal: AbortSignal): Promise<string> {
   const revision = await getRevision(work.db, file.revisionId);
   switch (file.name) {
+    case 'card.png':
+      return storeCard(work, file, revision);
     case 'recording.mp4':
       return storeCopy(work, file, revision, 'mp4', signal);
     case 'recording.mkv':
       return storeCopy(work, file, revision, 'mkv', signal);
   }
+}
+
+async function storeCard(work: RecordingWork, file: FileOfRevision, revision: Revision): Promise<string> {
+  const { title, weave, difficulty } = revision.content;
+  const facts = [weave, difficulty].map((fact) => plainLine(fact)).filter((fact) => fact !== '');
+  const words = {
+    title: plainLine(title),
+    workshop: plainLine(revision.workshop.name),
+    facts: facts.join(' · '),
+  };
+  const key = `revisions/${createHash('sha256').update(file.revisionId).digest('hex').slice(0, 32)}/card.png`;
+  await work.storage.put(key, await drawCard(words, await cardPicture(work, revision)));
+  return key;
+}
+
+/** The lesson's poster, or its piece as it is computed; null where it has neither. */
+async function cardPicture(
+  work: RecordingWork,
+  { recording, content }: Revision,
+): Promise<CardPicture | null> {
+  if (recording?.posterKey) {
+    const size = await work.storage.size(recording.posterKey);
+    const bytes = await new Response(
+      work.storage.read(recording.posterKey, { start: 0, end: size ?? 0 }),
+    ).bytes();
+    return { bytes, how: 'photograph' };
+  }
+  const piece = drawLesson(content, shapeOfLesson(content), { of: 'piece', roll: 0, side: 'front' });
+  return piece && { bytes: new TextEncoder().encode(piece.svg), how: 'drawing' };
 }
 
 async function storeCopy(

@@ -70,6 +70,14 @@ test('from publication to deletion', async () => {
   expect(noted.map(({ state }) => state)).toEqual(noted.map(() => 'waiting'));
   expect(queued.toSorted()).toEqual(noted.map(({ name }) => name).toSorted());
 
+  // The picture for links needs no ffmpeg.
+  const card = { revisionId, name: 'card.png' } as const;
+  await makeRevisionFile({ ...work, ffmpeg: null }, card, attempt);
+  const cardKey = await storageKeyOf(revisionId, 'card.png');
+  const png = await new Response(work.storage.read(cardKey, { start: 0, end: 8 })).bytes();
+  // The signature of PNG (W3C PNG, section 5.2).
+  expect([...png]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
+
   // Without ffmpeg it is given up at once, and says why; asked again, it is made.
   const mp4 = { revisionId, name: 'recording.mp4' } as const;
   await expect(makeRevisionFile({ ...work, ffmpeg: null }, mp4, attempt)).rejects.toThrow(/ffmpeg/);
@@ -124,4 +132,5 @@ test('from publication to deletion', async () => {
   );
   expect(removed).toContain(key);
   expect(removed).toContain(other);
+  expect(removed).toContain(cardKey);
 });

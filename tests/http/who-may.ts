@@ -56,6 +56,8 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   'workshop/[workshop]/page.tsx': { page: { who: 'public' } },
   'workshop/[workshop]/lesson/[lesson]/page.tsx': { page: { who: 'public' } },
   'workshop/[workshop]/lesson/[lesson]/kit/[number]/page.tsx': { page: { who: 'public' } },
+  'workshop/[workshop]/lesson/[lesson]/embed/route.ts': { GET: { who: 'public' } },
+  'oembed/route.ts': { GET: { who: 'public' } },
   [`${REVISION}/page.tsx`]: { page: { who: 'public' } },
   'workshop/[workshop]/feed.atom/route.ts': { GET: { who: 'public' } },
   'workshop/[workshop]/corrections.atom/route.ts': { GET: { who: 'public' } },

@@ -1,0 +1,55 @@
+/** The picture for links, decoded again: its size, its parts, and the same bytes for the same lesson. */
+import { createCanvas, loadImage } from '@napi-rs/canvas';
+import { expect, test } from 'vitest';
+import { type CardPicture, drawCard } from '#lib/recording/draw-card.ts';
+
+const words = { title: 'Byzantine bracelet', workshop: 'Kettle Row Rings', facts: 'byzantine' };
+const blue = createCanvas(320, 180);
+const paint = blue.getContext('2d');
+paint.fillStyle = '#0000ff';
+paint.fillRect(0, 0, 320, 180);
+const photograph: CardPicture = { bytes: blue.toBuffer('image/jpeg'), how: 'photograph' };
+
+async function pixelsOf(png: Uint8Array) {
+  const image = await loadImage(png);
+  const context = createCanvas(image.width, image.height).getContext('2d');
+  context.drawImage(image, 0, 0);
+  const at = (x: number, y: number) => [...context.getImageData(x, y, 1, 1).data];
+  const dark = (left: number, width: number) => {
+    const { data } = context.getImageData(left, 0, width, image.height - 20);
+    let count = 0;
+    for (let index = 0; index < data.length; index += 4) if ((data[index] ?? 255) < 90) count += 1;
+    return count;
+  };
+  return { width: image.width, height: image.height, at, dark };
+}
+
+test('holds the name on the left and the picture on the right', async () => {
+  const { width, height, at, dark } = await pixelsOf(await drawCard(words, photograph));
+  expect([width, height]).toEqual([1200, 630]);
+  const [red = 0, , blueOfPicture = 0] = at(900, 315);
+  expect(blueOfPicture).toBeGreaterThan(200);
+  expect(red).toBeLessThan(60);
+  expect(dark(0, 590)).toBeGreaterThan(2_000);
+});
+
+test('a lesson without a picture has its name across', async () => {
+  const long = { ...words, title: 'Byzantine bracelet in copper and aluminium' };
+  const { dark } = await pixelsOf(await drawCard(long, null));
+  expect(dark(640, 560)).toBeGreaterThan(500);
+});
+
+test('a drawing is shown', async () => {
+  const svg =
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 40"><rect width="40" height="40" fill="#000"/></svg>';
+  const { at } = await pixelsOf(
+    await drawCard(words, { bytes: new TextEncoder().encode(svg), how: 'drawing' }),
+  );
+  expect(at(900, 315).slice(0, 3)).toEqual([0, 0, 0]);
+});
+
+test('the same lesson gives the same bytes; no title is too long or too strange', async () => {
+  const strange = { ...words, title: `${'輪🧵 \u202E'.repeat(60)}${'W'.repeat(200)}` };
+  const [one, other] = [await drawCard(strange, photograph), await drawCard(strange, photograph)];
+  expect(Buffer.from(one).equals(Buffer.from(other))).toBe(true);
+});
