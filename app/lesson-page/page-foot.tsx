@@ -1,5 +1,5 @@
 import { carriedWords, fileSizeWords, madeFileTitle } from '#app/words/made-file-words.ts';
-import { revisionChangeWords } from '#app/words/revision-change.ts';
+import { revisionChangeSentence } from '#app/words/revision-change.ts';
 import { textFileWords } from '#app/words/text-file-words.ts';
 import { MADE_FILES, type MadeFile, type MadeFileName } from '#lib/lesson/made-files.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
@@ -91,11 +91,7 @@ export const PageFoot = ({ revision, madeFiles, addresses, history }: PageFootPr
                   ) : (
                     <a href={addresses.revision(number)}>Revision {number}</a>
                   )}
-                  , {day.format(publishedAt)}
-                  {changes === null || changes.length === 0
-                    ? ''
-                    : `: ${changes.map(revisionChangeWords).join('; ')}`}
-                  .
+                  , {day.format(publishedAt)}. {changes?.map(revisionChangeSentence).join(' ')}
                 </li>
               ))}
             </ol>

@@ -1,11 +1,12 @@
 /** What changed from one revision to the next, in a pupil's words. */
+import { countWord } from '#lib/lesson/count-word.ts';
 import type { FieldPart, ListPart, RevisionChange } from '#lib/lesson/revision-difference.ts';
 
 const FIELDS: Readonly<Record<FieldPart, string>> = {
   title: 'title',
   summary: 'summary',
   weave: 'name of the weave',
-  difficulty: 'how hard it is',
+  difficulty: 'difficulty',
   leaning: 'leaning',
   language: 'language',
   times: 'time needed',
@@ -35,13 +36,14 @@ const LISTS: Readonly<Record<ListPart, readonly [one: string, several: string]>>
 
 const isField = (part: FieldPart | ListPart): part is FieldPart => Object.hasOwn(FIELDS, part);
 
-/** `2 chapters changed (Welcome, The clasp)`, `summary changed`. */
-export function revisionChangeWords({ part, how, names, count }: RevisionChange): string {
-  if (isField(part)) return `${FIELDS[part]} ${how}`;
+/** `Two chapters were changed: Welcome, The clasp.`, `The summary was changed.` */
+export function revisionChangeSentence({ part, how, names, count }: RevisionChange): string {
+  if (isField(part)) return `The ${FIELDS[part]} ${part === 'kit rules' ? 'were' : 'was'} ${how}.`;
   const [one, several] = LISTS[part];
   // A correction is told in whole beside this; its words are no name.
   const shown = part === 'corrections' ? [] : names.slice(0, 4);
-  const more = names.length > shown.length ? ', …' : '';
-  const named = shown.length === 0 ? '' : ` (${shown.join(', ')}${more})`;
-  return `${count} ${count === 1 ? one : several} ${how}${named}`;
+  const more = names.length > shown.length ? ', and others' : '';
+  const named = shown.length === 0 ? '' : `: ${shown.join(', ')}${more}`;
+  const word = countWord(count);
+  return `${word.charAt(0).toUpperCase()}${word.slice(1)} ${count === 1 ? `${one} was` : `${several} were`} ${how}${named}.`;
 }

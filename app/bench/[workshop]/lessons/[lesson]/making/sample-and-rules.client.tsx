@@ -32,8 +32,10 @@ export function SampleAndRules({ lessonId }: { lessonId: string }) {
   return (
     <>
       <p className="soft">
-        Weave a piece with the very rings, lay it flat and measure. This is what tells how many repeats a
-        length takes.
+        {content.ringKinds.length > 0
+          ? 'Weave a piece with the very rings'
+          : 'Make a piece of the very materials'}
+        , lay it flat and measure. This is what tells how many repeats a length takes.
       </p>
       <div className={fieldStyles.grid}>
         <LengthField
@@ -128,36 +130,40 @@ export function SampleAndRules({ lessonId }: { lessonId: string }) {
           choices={ROUNDINGS.map((one) => [one, one === 'nearest' ? 'to the nearest' : one] as const)}
           onTake={(rounding) => rule({ rounding })}
         />
-        <NumberField
-          label="Spare rings"
-          unit="%"
-          place={`${lessonId}/spare`}
-          value={kitRules.sparePercent}
-          places={0}
-          least={0}
-          most={100}
-          hint="Common practice: 10; 15 to 20 for beginners."
-          onTake={(percent, run) => percent !== null && rule({ sparePercent: percent }, run)}
-        />
-        <ChoiceField
-          label="Spare is rounded up"
-          value={kitRules.spareBy}
-          choices={[
-            ['line', 'on each ring kind'],
-            ['kit', 'once for the kit, then shared out'],
-          ]}
-          onTake={(spareBy) => rule({ spareBy })}
-        />
-        <NumberField
-          label="Of each ring kind at least"
-          unit="spare"
-          place={`${lessonId}/spare-least`}
-          value={kitRules.spareLeast}
-          places={0}
-          least={0}
-          most={1000}
-          onTake={(spareLeast, run) => spareLeast !== null && rule({ spareLeast }, run)}
-        />
+        {content.ringKinds.length > 0 && (
+          <>
+            <NumberField
+              label="Spare rings"
+              unit="%"
+              place={`${lessonId}/spare`}
+              value={kitRules.sparePercent}
+              places={0}
+              least={0}
+              most={100}
+              hint="Common practice: 10; 15 to 20 for beginners."
+              onTake={(percent, run) => percent !== null && rule({ sparePercent: percent }, run)}
+            />
+            <ChoiceField
+              label="Spare is rounded up"
+              value={kitRules.spareBy}
+              choices={[
+                ['line', 'on each ring kind'],
+                ['kit', 'once for the kit, then shared out'],
+              ]}
+              onTake={(spareBy) => rule({ spareBy })}
+            />
+            <NumberField
+              label="Of each ring kind at least"
+              unit="spare"
+              place={`${lessonId}/spare-least`}
+              value={kitRules.spareLeast}
+              places={0}
+              least={0}
+              most={1000}
+              onTake={(spareLeast, run) => spareLeast !== null && rule({ spareLeast }, run)}
+            />
+          </>
+        )}
       </div>
     </>
   );

@@ -2,7 +2,7 @@
 import { lessonPath } from '#app/lesson-page/page-addresses.ts';
 import { kitSheet } from '#app/paper/kit-sheet.ts';
 import { sheetLines } from '#app/paper/sheet-lines.ts';
-import { revisionChangeWords } from '#app/words/revision-change.ts';
+import { revisionChangeSentence } from '#app/words/revision-change.ts';
 import { environment } from '#lib/config/environment.ts';
 import { changedLines } from '#lib/description/changed-lines.ts';
 import type { DescriptionSetup } from '#lib/description/description-setup.ts';
@@ -33,7 +33,7 @@ export function WhatChanges({ older, newer, setup, lessonSlug }: WhatChangesProp
       <h4>In the public history</h4>
       <ul>
         {changes.map((change) => (
-          <li key={`${change.part} ${change.how}`}>{revisionChangeWords(change)}</li>
+          <li key={`${change.part} ${change.how}`}>{revisionChangeSentence(change)}</li>
         ))}
       </ul>
       <TextChanges changes={textChanges(older, newer)} />
