@@ -16,7 +16,7 @@ import { plainLine } from '#lib/lesson/plain-line.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
 import { invariant } from '#lib/result.ts';
 import { type CardPicture, drawCard } from './draw-card.ts';
-import { copyKey, copyParts, makeCopy } from './make-copy.ts';
+import { makeRemux, remuxKey, remuxParts } from './make-remux.ts';
 import { type RecordingWork, withFolder } from './recording-work.ts';
 
 /** How often progress is written at most, ms. */
@@ -97,14 +97,14 @@ async function storeCopy(
   signal: AbortSignal,
 ): Promise<string> {
   invariant(recording !== null, 'copies are asked for where there is a recording');
-  const parts = copyParts(ending, { recording, content, cues });
-  const key = copyKey(ending, recording, parts);
+  const parts = remuxParts(ending, { recording, content, cues });
+  const key = remuxKey(ending, recording, parts);
   if ((await work.storage.size(key)) !== null) return key;
   const { ffmpeg } = work;
   if (!ffmpeg) throw new Error('ffmpeg is missing: copies cannot be made');
   await withFolder(work, async (folder) => {
     const path = await work.storage.lend(recording.mediaKey, folder, 'input');
-    const copy = await makeCopy(ffmpeg, ending, {
+    const copy = await makeRemux(ffmpeg, ending, {
       recording,
       parts,
       path,

@@ -2,11 +2,11 @@
  * How a copy of a recording is made that carries its captions and chapters
  * inside, said as ffmpeg's arguments. Sound and picture are copied bit by bit,
  * never encoded anew. The same input gives the same bytes. Pure;
- * make-copy.ts runs it.
+ * make-remux.ts runs it.
  */
 import { inputArguments } from './plan-ingest.ts';
 
-export interface CopyInputs {
+export interface RemuxInputs {
   /** Absolute paths. */
   readonly recording: string;
   readonly recordingType: string;
@@ -19,10 +19,10 @@ export interface CopyInputs {
 }
 
 /** The files that carry captions and chapters. */
-export type CopyEnding = 'mp4' | 'mkv';
+export type RemuxEnding = 'mp4' | 'mkv';
 
 /** The arguments after the program's own. */
-export function copyArguments(ending: CopyEnding, inputs: CopyInputs, output: string): string[] {
+export function remuxArguments(ending: RemuxEnding, inputs: RemuxInputs, output: string): string[] {
   const { captions, language } = inputs;
   const chaptersInput = captions === null ? 1 : 2;
   const spoken = (of: string): string[] =>

@@ -11,8 +11,8 @@ import { promisify } from 'node:util';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readChapters } from '#lib/chapters/chapters-read.ts';
 import type { Content } from '#lib/lesson/content.ts';
-import { copyKey, copyParts, makeCopy } from '#lib/recording/make-copy.ts';
-import { type CopyEnding, languageCode } from '#lib/recording/plan-copy.ts';
+import { makeRemux, remuxKey, remuxParts } from '#lib/recording/make-remux.ts';
+import { languageCode, type RemuxEnding } from '#lib/recording/plan-remux.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
 import { readTranscript } from '#lib/transcript/read-transcript.ts';
 import { aContent } from '#tests/support/a-content.ts';
@@ -97,7 +97,7 @@ const recordingOf = (name: string) => ({
 let made = 0;
 async function copyOf(
   name: string,
-  ending: CopyEnding,
+  ending: RemuxEnding,
   over: { cues?: readonly Cue[]; chapters?: Content['chapters'] } = {},
 ) {
   const source = join(folder, name);
@@ -108,15 +108,15 @@ async function copyOf(
   await mkdir(own);
   const recording = recordingOf(name);
   const content = aContent({ title: 'Byzantine bracelet', chapters: over.chapters ?? chapters });
-  const parts = copyParts(ending, { recording, content, cues: over.cues ?? cues });
-  const path = await makeCopy(await testFfmpeg(), ending, {
+  const parts = remuxParts(ending, { recording, content, cues: over.cues ?? cues });
+  const path = await makeRemux(await testFfmpeg(), ending, {
     recording,
     parts,
     path: source,
     folder: own,
     signal: AbortSignal.timeout(60_000),
   });
-  return { path, source, key: copyKey(ending, recording, parts) };
+  return { path, source, key: remuxKey(ending, recording, parts) };
 }
 
 async function captionsIn(path: string): Promise<readonly (readonly [number, number, string])[]> {

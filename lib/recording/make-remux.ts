@@ -9,14 +9,14 @@ import { recordingKey } from '#lib/storage/storage-key.ts';
 import { writeSrt } from '#lib/transcript/srt-write.ts';
 import { writeTimedTextTrack } from '#lib/transcript/timed-text-track.ts';
 import type { Ffmpeg } from './find-ffmpeg.ts';
-import { type CopyEnding, copyArguments, languageCode } from './plan-copy.ts';
+import { languageCode, type RemuxEnding, remuxArguments } from './plan-remux.ts';
 import { runFfmpeg } from './run-ffmpeg.ts';
 
 /** Copying takes as long as the disk does. */
 const LONGEST_MS = 3_600_000;
 
 /** What goes into a copy beside sound and picture. */
-export interface CopyParts {
+export interface RemuxParts {
   readonly captions: Uint8Array | null;
   readonly chapters: string;
   readonly language: string | null;
@@ -24,7 +24,7 @@ export interface CopyParts {
 
 type Source = Pick<Revision, 'content' | 'cues'> & { readonly recording: NonNullable<Revision['recording']> };
 
-export function copyParts(ending: CopyEnding, { content, cues, recording }: Source): CopyParts {
+export function remuxParts(ending: RemuxEnding, { content, cues, recording }: Source): RemuxParts {
   const captions = ending === 'mp4' ? writeTimedTextTrack(cues) : new TextEncoder().encode(writeSrt(cues));
   return {
     captions: cues.some(({ text }) => text.trim() !== '') ? captions : null,
@@ -46,7 +46,7 @@ function fromTheStart({ chapters, title }: Source['content']): Source['content']
 }
 
 /** Where a copy is kept. Revisions with the same recording, captions and chapters share one. */
-export function copyKey(ending: CopyEnding, recording: Source['recording'], parts: CopyParts): string {
+export function remuxKey(ending: RemuxEnding, recording: Source['recording'], parts: RemuxParts): string {
   const hash = createHash('sha256')
     .update(JSON.stringify([recording.mediaKey, parts.chapters, parts.language]))
     .update(parts.captions ?? '')
@@ -54,9 +54,9 @@ export function copyKey(ending: CopyEnding, recording: Source['recording'], part
   return recordingKey(recording.id, `copy-${hash.slice(0, 32)}.${ending}`);
 }
 
-export interface CopyRun {
+export interface RemuxRun {
   readonly recording: Pick<Source['recording'], 'mediaType' | 'durationMs'>;
-  readonly parts: CopyParts;
+  readonly parts: RemuxParts;
   /** Absolute path of the recording. */
   readonly path: string;
   /** A folder of its own, in which the copy stands afterwards. */
@@ -70,7 +70,7 @@ export interface CopyRun {
  * @returns the copy's absolute path
  * @throws where ffmpeg does not come to a good end
  */
-export async function makeCopy(ffmpeg: Ffmpeg, ending: CopyEnding, run: CopyRun): Promise<string> {
+export async function makeRemux(ffmpeg: Ffmpeg, ending: RemuxEnding, run: RemuxRun): Promise<string> {
   const { parts, recording, folder } = run;
   const captions = parts.captions && join(folder, ending === 'mp4' ? 'captions.mp4' : 'captions.srt');
   if (captions && parts.captions) await writeFile(captions, parts.captions);
@@ -85,7 +85,7 @@ export async function makeCopy(ffmpeg: Ffmpeg, ending: CopyEnding, run: CopyRun)
     language: parts.language,
   };
   const { end, report } = await runFfmpeg(ffmpeg, {
-    args: copyArguments(ending, inputs, output),
+    args: remuxArguments(ending, inputs, output),
     folder,
     signal: run.signal,
     limitMs: LONGEST_MS,
