@@ -45,7 +45,7 @@ export function findingWords({ code, name }: Finding): string {
     case 'times-approximate':
       return 'Some of the transcript’s times were spread, not heard: its captions may come early or late.';
     case 'captions-hard-to-read':
-      return `${name} can hardly be read: too much at once, too fast, or too short.`;
+      return `${name} can hardly be read: too many lines, too fast, too short, or one over another.`;
     case 'chapters-missing':
       return 'There are no chapters: pupils cannot find the repeat unit again.';
     case 'chapter-late-start':

@@ -1,7 +1,7 @@
 /** What of a lesson some pupils would see badly, or not at all: captions, colours of pictures, pictures without words. */
 import { ALIKE_BELOW, unlikeness } from '#lib/rings/colour-likeness.ts';
 import { sizesOf } from '#lib/rings/ring.ts';
-import { captionFaults } from '#lib/transcript/caption-faults.ts';
+import { type CaptionFaultCode, captionFaults } from '#lib/transcript/caption-faults.ts';
 import { CAPTION_PROFILES } from '#lib/transcript/caption-profile.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
 import { type Content, SEQUENCE_PARTS } from './content.ts';
@@ -30,10 +30,15 @@ export const hardToSee = (checked: Seen): readonly Warning[] => [
   ...colours(checked.content),
 ];
 
+/** What shows captions breaks long lines by itself, and one that stays for long can be read. */
+const READABLE: ReadonlySet<CaptionFaultCode> = new Set(['line-long', 'long']);
+
 /** One finding for all captions, at the first: the transcript's own screen lists them. */
 function captions({ cues, recording }: Seen): readonly Warning[] {
   if (recording === null) return [];
-  const hard = captionFaults(cues, CAPTION_PROFILES.lesson).filter(({ level }) => level === 'error');
+  const hard = captionFaults(cues, CAPTION_PROFILES.lesson).filter(
+    ({ level, code }) => level === 'error' && !READABLE.has(code),
+  );
   const [first] = hard;
   if (!first) return [];
   const count = new Set(hard.map(({ cueId }) => cueId)).size;

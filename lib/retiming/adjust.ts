@@ -68,13 +68,13 @@ const beginning = (piece: Piece, startMs: number): Piece => ({
   new: { startMs, endMs: piece.new.endMs },
 });
 
-/** A piece keeps at least a tenth of a second. */
-const SHORTEST_MS = 100;
+/** A piece keeps at least a tenth of a second, or all that it has where that is less. */
+const leastMs = (piece: Piece): number => Math.min(100, piece.new.endMs - piece.new.startMs);
 
 const clampEnd = (piece: Piece, ms: number, { oldMs, newMs }: EditList): number =>
   Math.round(
     Math.max(
-      piece.new.startMs + SHORTEST_MS,
+      piece.new.startMs + leastMs(piece),
       Math.min(ms, newMs, piece.new.endMs + (oldMs - piece.old.endMs) / pace(piece)),
     ),
   );
@@ -82,7 +82,7 @@ const clampEnd = (piece: Piece, ms: number, { oldMs, newMs }: EditList): number 
 const clampStart = (piece: Piece, ms: number): number =>
   Math.round(
     Math.min(
-      piece.new.endMs - SHORTEST_MS,
+      piece.new.endMs - leastMs(piece),
       Math.max(ms, 0, piece.new.startMs - piece.old.startMs / pace(piece)),
     ),
   );

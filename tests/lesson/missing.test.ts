@@ -100,14 +100,14 @@ describe('what a pupil would still have to ask', () => {
   test('captions that most can hardly read are told once, and those that some cannot are not', () => {
     const [first, second] = aTranscript;
     if (!first || !second) throw new Error('the fixture has two cues');
-    // 42 characters in a line at most, 25 a second at most: lib/transcript/caption-profile.ts.
-    const fast = { ...second, text: 'a'.repeat(43) };
+    // 25 characters a second at most, of five seconds: lib/transcript/caption-profile.ts.
+    const fast = { ...second, text: 'a'.repeat(126) };
     const hard = [{ ...first, endMs: 500 }, fast];
     const found = check(aContent(), { cues: hard }).warns.filter(
       ({ code }) => code === 'captions-hard-to-read',
     );
     expect(found).toMatchObject([{ of: first.id, name: '2 captions', screen: 'transcript' }]);
-    const readable = [first, { ...second, text: 'a'.repeat(42) }];
+    const readable = [first, { ...second, text: 'a'.repeat(125) }];
     expect(codes(check(aContent(), { cues: readable }).warns)).not.toContain('captions-hard-to-read');
   });
 

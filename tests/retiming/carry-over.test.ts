@@ -74,6 +74,26 @@ describe('any edit list', () => {
     );
   });
 
+  test('stays whole where shared sound is shorter than what a moved point would leave of it', () => {
+    const cut = (old: [number, number], atMs: number) => ({
+      kind: 'cut' as const,
+      old: { startMs: old[0], endMs: old[1] },
+      new: { startMs: atMs, endMs: atMs },
+    });
+    const short: EditList = {
+      edits: [
+        cut([0, 300], 0),
+        { kind: 'kept', old: { startMs: 300, endMs: 400 }, new: { startMs: 0, endMs: 99 } },
+        cut([400, 120_000], 99),
+      ],
+      oldMs: 120_000,
+      newMs: 99,
+      speed: 1.01,
+      pitchMoved: true,
+    };
+    expect(adjustJoin(short, 0, { end: null, start: 0 })).toEqual(short);
+  });
+
   test('stays whole when an edit point is moved by hand, and the sound around it stays in step', () => {
     fc.assert(
       fc.property(anEdit, fc.nat(), fc.integer({ min: -8_000, max: 8_000 }), (list, which, by) => {
