@@ -6,6 +6,8 @@ const slow = ['tests/faults/**', 'tests/bench/**'];
 export default defineConfig({
   test: {
     env: { BENCHLEAF_LOG: 'silent' },
+    // A test waits for browsers, ffmpeg and the database a third of its time: another can use it.
+    maxWorkers: '100%',
     testTimeout: 30_000,
     // A busy machine may let a page wait for longer than the usual second.
     expect: { poll: { timeout: 15_000 } },
