@@ -88,7 +88,7 @@ test('words that may be misheard are taken, left, and never offered again', asyn
   await page.getByLabel('Term', { exact: true }).fill('Withy knot');
   await page.getByLabel('Sounds like').fill('withy not');
   await page.keyboard.press('Enter');
-  await page.getByText('Kept. It is looked for from now on.').waitFor();
+  await page.getByText('Kept. It is looked for in transcripts from now on.').waitFor();
   await page.getByRole('button', { name: 'Forget starling silver' }).click();
   await page.getByRole('button', { name: 'Forget starling silver' }).waitFor({ state: 'detached' });
   const whole = await new AxeBuilder({ page }).analyze();
