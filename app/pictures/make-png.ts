@@ -41,5 +41,6 @@ export async function pngOf(svg: string, into: PngSize | null): Promise<Uint8Arr
   context.fillStyle = PAPER;
   context.fillRect(0, 0, paper.width, paper.height);
   context.drawImage(picture, (paper.width - width) / 2, (paper.height - height) / 2);
-  return Uint8Array.from(await canvas.encode('png'));
+  // At once and not in a thread of its own: letters drawn in two threads at a time end the process.
+  return Uint8Array.from(canvas.toBuffer('image/png'));
 }

@@ -67,7 +67,8 @@ export async function drawCard(words: CardWords, picture: CardPicture | null): P
   context.fillText(cut(context, words.facts, room), EDGE, CARD_SIZE.height - EDGE - 14);
   context.fillStyle = COLOURS.ink;
   writeTitle(context, words.title, room, read);
-  return canvas.encode('png');
+  // At once and not in a thread of its own: letters drawn in two threads at a time end the process.
+  return canvas.toBuffer('image/png');
 }
 
 function place(context: SKRSContext2D, image: Image, how: CardPicture['how']): void {

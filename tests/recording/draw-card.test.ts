@@ -53,3 +53,11 @@ test('the same lesson gives the same bytes; no title is too long or too strange'
   const [one, other] = [await drawCard(strange, photograph), await drawCard(strange, photograph)];
   expect(Buffer.from(one).equals(Buffer.from(other))).toBe(true);
 });
+
+// Skia draws letters for one thread at a time: drawn in two, they ended the process within a few dozen cards.
+test('many cards at a time are drawn one after the other, each the same as alone', async () => {
+  const words = { title: 'A long title that goes over more than one line', workshop: 'Withy', facts: 'box' };
+  const alone = Buffer.from(await drawCard(words, null));
+  const together = await Promise.all(Array.from({ length: 60 }, () => drawCard(words, null)));
+  for (const card of together) expect(alone.equals(card)).toBe(true);
+});
