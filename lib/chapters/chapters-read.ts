@@ -3,7 +3,7 @@
  * (how ffmpeg tells the chapters inside a media file), or a list of lines such
  * as `0:00 Opening`. Which it is, the text tells.
  */
-import { LONGEST_MS } from '#lib/time/time.ts';
+import { LONGEST_MS } from '#lib/time/longest-time.ts';
 import { cuesOfWebVtt } from '#lib/transcript/cues-of-webvtt.ts';
 import { type Loss, lossOf } from '#lib/transcript/loss.ts';
 import { isWebVtt } from '#lib/transcript/webvtt-read.ts';

@@ -8,8 +8,8 @@ import type { KitRules } from '#lib/kit/making.ts';
 import { failed, ok, type Result } from '#lib/result.ts';
 import { MM_PER_INCH, toTenThousandths } from '#lib/rings/gauges.ts';
 import { parseSize } from '#lib/rings/parse-size.ts';
+import { LONGEST_MS } from '#lib/time/longest-time.ts';
 import { readFragment } from '#lib/time/media-fragment.ts';
-import { LONGEST_MS } from '#lib/time/time.ts';
 import type { Content } from './content.ts';
 
 export const MEASURE_UNITS = ['mm', 'in'] as const;

@@ -4,9 +4,7 @@
  * end. Nothing here reads a clock.
  */
 import { z } from 'zod';
-
-/** Longest time that is accepted: 100 hours, in ms. Far beyond any lesson. */
-export const LONGEST_MS = 100 * 3_600_000;
+import { LONGEST_MS } from './longest-time.ts';
 
 /** A moment: whole milliseconds from the start of a recording. */
 export const momentMs = z.int().min(0).max(LONGEST_MS);

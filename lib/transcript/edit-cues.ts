@@ -3,7 +3,7 @@
  * put and which to remove. Whatever goes in, what comes out holds to the rules
  * of a cue: it ends after it starts, and no line of it is blank.
  */
-import { LONGEST_MS } from '#lib/time/time.ts';
+import { LONGEST_MS } from '#lib/time/longest-time.ts';
 import type { Cue } from './cue.ts';
 import { LONGEST_TEXT, partLongText, shareTime, tidyCueText } from './tidy-text.ts';
 import { offsetToMs } from './word-times.ts';

@@ -3,7 +3,7 @@
  * of time, each with an id, ending after it starts, and within the limits of
  * lib/transcript/cue.ts. What has to give way is listed.
  */
-import { LONGEST_MS } from '#lib/time/time.ts';
+import { LONGEST_MS } from '#lib/time/longest-time.ts';
 import { type Cue, compareCues } from './cue.ts';
 import { type FoundCue, readingMs } from './found-cue.ts';
 import { type Loss, lossOf } from './loss.ts';

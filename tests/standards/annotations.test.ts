@@ -11,8 +11,8 @@ import { describe, expect, test } from 'vitest';
 import { pageSteps } from '#lib/lesson/page-steps.ts';
 import { freezeRevision } from '#lib/lesson/revision.ts';
 import { writeStepAnnotations } from '#lib/lesson/step-annotations.ts';
+import { LONGEST_MS } from '#lib/time/longest-time.ts';
 import { readFragment, writeFragment } from '#lib/time/media-fragment.ts';
-import { LONGEST_MS } from '#lib/time/time.ts';
 import { aContent, aTranscript } from '#tests/support/a-content.ts';
 import { haveOutsideCases, outsideJson } from '#tests/support/outside-cases.ts';
 

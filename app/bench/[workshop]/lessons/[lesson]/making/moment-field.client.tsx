@@ -2,7 +2,7 @@
 /** The moment that shows a placement or step: typed, or taken from where the recording stands. */
 import { useState } from 'react';
 import { failed, ok } from '#lib/result.ts';
-import { LONGEST_MS } from '#lib/time/time.ts';
+import { LONGEST_MS } from '#lib/time/longest-time.ts';
 import { formatPreciseTimeCode, parseTimeCode } from '#lib/time/time-code.ts';
 import { TextField } from './fields/text-field.client.tsx';
 import { TypedField } from './fields/typed-field.client.tsx';

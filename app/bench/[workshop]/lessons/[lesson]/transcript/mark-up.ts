@@ -3,7 +3,8 @@ import { takeSuggestions } from '#lib/glossary/decide.ts';
 import type { Suggestion } from '#lib/glossary/suggestion.ts';
 import type { Change } from '#lib/lesson/change.ts';
 import type { Chapter } from '#lib/lesson/content.ts';
-import { LONGEST_MS, type Span } from '#lib/time/time.ts';
+import { LONGEST_MS } from '#lib/time/longest-time.ts';
+import type { Span } from '#lib/time/time.ts';
 import type { CaptionProfile } from '#lib/transcript/caption-profile.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
 import {
