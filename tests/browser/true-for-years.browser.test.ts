@@ -1,8 +1,9 @@
 /**
  * A published lesson of 12 chapters and 300 cues whose recording is edited
  * anew, as a teacher does it: the start is trimmed, a part in the middle cut,
- * a sentence said again, and a count put right with a correction. What she
- * has to decide is counted. All of it is invented, the sound too.
+ * a sentence said again, and a count put right with a correction. Two kits
+ * were sold before. What she has to decide is counted. All of it is invented,
+ * the sound too.
  *
  * It lasts a minute and a half here, and the cut 20 s; with TRIAL=full
  * ten minutes, and the cut a minute. SHOTS=folder keeps pictures.
@@ -21,7 +22,9 @@ import { aContent } from '#tests/support/a-content.ts';
 import { aLesson } from '#tests/support/a-lesson.ts';
 import { startApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
+import { pdfText } from '#tests/support/read-pdf.ts';
 import { givePassword, signIn } from '#tests/support/sign-in.ts';
+import { batchOf, download, type SoldKit, sellKit } from '#tests/support/sold-kits.ts';
 import { fromTo, spliced, writeSoundFile } from '#tests/support/sound-files.ts';
 import { waitUntilSaved } from '#tests/support/transcript-page.ts';
 
@@ -40,6 +43,10 @@ if (!voice || !other) throw new Error('there are voices');
 const cueAt = (seconds: number): number => Math.round((seconds * 1000) / CUE_MS);
 const RETAKEN = cueAt((AGAIN[0] + AGAIN[1]) / 2);
 const COUNTED = cueAt(SECONDS / 4);
+const SOLD = [
+  { size: 'medium, 165 mm', madeOn: ['2026-05-04', '4 May 2026'] },
+  { size: 'large, 180 mm', madeOn: ['2026-06-01', '1 June 2026'] },
+] as const;
 const WORDS = new Map([
   [RETAKEN, 'This wire is eighteen gauge.'],
   [COUNTED, 'Pick up two copper rings.'],
@@ -130,6 +137,17 @@ test('a re-edited recording and a wrong count are carried through a published le
   await page.getByLabel('Bring in the recording').setInputFiles(join(folder, 'lesson.m4a'));
   await page.getByLabel('Replace by another recording').waitFor({ timeout: 120_000 });
   await publish(page, bench, 1);
+  const sold: SoldKit[] = [];
+  for (const kit of SOLD) sold.push(await sellKit(page, bench, 1, kit));
+  await look(page, 'kits-sold');
+  expect(sold.map(({ address }) => address)).toEqual(
+    [165, 180].map((bodyMm) => `${lessonPage}/kit/1?measure=${bodyMm}`),
+  );
+  const holder = await browser.open();
+  for (const { address } of sold) {
+    await holder.goto(address);
+    await holder.getByText('Your kit is up to date.').waitFor();
+  }
 
   const decisions: string[] = [];
   const decide = async (what: string, done: Promise<unknown>): Promise<void> => {
@@ -222,6 +240,32 @@ test('a re-edited recording and a wrong count are carried through a published le
   expect(first.recording?.id).not.toBe(second.recording?.id);
   const shown = await (await page.request.get(lessonPage)).text();
   expect(shown).toContain('Put right with it: one cue, one step, one count.');
+
+  // Who holds a kit is told what to add; the seller, which batches that concerns and what to pick for them.
+  await page.goto(`${bench}/kit`);
+  await page.getByText('Revision 2 changes the kits of 2 batches.').waitFor();
+  await look(page, 'kits-affected');
+  for (const [k, { title, address }] of sold.entries()) {
+    const [before, now] = [first, second].map(
+      ({ kits }) => kits[k + 1]?.rings.find(({ ringKind }) => ringKind === 'copper')?.issued ?? 0,
+    ) as [number, number];
+    const more = now - before;
+    expect(more).toBeGreaterThan(0);
+    await holder.goto(address);
+    expect(await holder.getByRole('region', { name: 'What differs now' }).innerText()).toContain(
+      `Add ${more} × copper`,
+    );
+    expect(await holder.getByRole('row', { name: /^copper/ }).innerText()).toMatch(
+      new RegExp(`^copper\\s+${before}\\s+${now}\\s`),
+    );
+    const since = await holder.getByRole('region', { name: /^Corrected since/ }).innerText();
+    expect(since).toContain('three copper rings');
+    await look(holder, `holder-${k + 1}`);
+    const batch = batchOf(page, title);
+    await batch.getByText('Revision 2 changes these kits.').waitFor();
+    const list = await download(page, batch.getByRole('link', { name: 'Picking list of the difference' }));
+    expect(await pdfText(list)).toMatch(new RegExp(`copper.*put in ${more}`));
+  }
 
   // She thinks better of the recording: everything stands where it stood, the correction too.
   await page.goto(`${bench}/bring-in`);
