@@ -1,13 +1,13 @@
 /** What the lesson page says, as lines in its order: to show what of it changes, without the page's look. */
 import { formatTimeCode } from '#lib/time/time-code.ts';
 import { cautionWords } from './cautions.ts';
-import type { Content } from './content.ts';
 import { correctionsNewestFirst } from './corrections.ts';
 import { perWord, quantityWord, ringFacts } from './making-words.ts';
 import { PART_TITLES, pageSteps } from './page-steps.ts';
+import type { Revision } from './revision.ts';
 
 /** Captions and kits are not among them: they are told on their own. */
-export function pageLines(content: Content): readonly string[] {
+export function pageLines({ content, terms }: Pick<Revision, 'content' | 'terms'>): readonly string[] {
   const at = (ms: number | null): string => (ms === null ? '' : ` (${formatTimeCode(ms)})`);
   return [
     content.title,
@@ -28,6 +28,7 @@ export function pageLines(content: Content): readonly string[] {
     ...pageSteps(content).map(
       ({ part, number, sentence, atMs }) => `${PART_TITLES[part]}, ${number}${at(atMs)}: ${sentence}`,
     ),
+    ...terms.map(({ term, meaning }) => `${term}: ${meaning}`),
     ...content.links.map(({ label, address }) => `${label} ${address}`),
     content.licence,
   ].filter((line) => line.trim() !== '');

@@ -1,16 +1,16 @@
 /**
  * What changed from one revision to the next, as facts for a public history:
- * things are matched by their ids, never by place. Sentences are made in
- * app/words/revision-change.ts.
+ * things are matched by their ids, and their order is told by itself. Sentences
+ * are made in app/words/revision-change.ts. That every field of a revision is
+ * told, or left out on purpose, is held by tests/lesson/told-fields.test.ts.
  */
-import type { Cue } from '#lib/transcript/cue.ts';
-import type { Content } from './content.ts';
+import type { FrozenKit } from './frozen-kit.ts';
+import type { Revision } from './revision.ts';
 
-interface Compared {
-  readonly content: Content;
-  readonly cues: readonly Cue[];
-  readonly recording: { readonly id: string } | null;
-}
+type Compared = Pick<Revision, 'content' | 'cues' | 'kits' | 'terms'> & {
+  readonly workshop: Pick<Revision['workshop'], 'name'>;
+  readonly recording: Pick<NonNullable<Revision['recording']>, 'id' | 'posterKey'> | null;
+};
 
 interface Thing {
   readonly id: string;
@@ -33,6 +33,28 @@ const list = <P extends string, T extends Thing>(
       of(all).map((thing) => ({ ...thing, called: nameOf(thing) })),
   }) as const;
 
+/** What of each size's kit, whether it can be reckoned or not; a size that comes or goes is told as a size. */
+const ofKits =
+  (part: (kit: FrozenKit) => unknown) =>
+  ({ content, kits }: Compared) =>
+    content.sizes.map(({ id, name }) => {
+      const kit = kits.find(({ size }) => size === id);
+      return { id, name, of: kit ? part(kit) : null };
+    });
+
+/** Without what it costs, and how many packs are bought for it. */
+const heldIn = ({ rings, materials, packsMinor, unpriced, ...kit }: FrozenKit) => ({
+  ...kit,
+  rings: rings.map(({ packs, ...ring }) => ring),
+  materials: materials.map(({ packs, ...material }) => material),
+});
+
+const costOf = ({ rings, materials, packsMinor, unpriced }: FrozenKit) => ({
+  packsMinor,
+  unpriced,
+  packs: [rings, materials].map((lines) => lines.map(({ packs }) => packs)),
+});
+
 /** Every part of a revision that a pupil sees, in the order in which changes are told. */
 const PARTS = [
   list(
@@ -51,7 +73,9 @@ const PARTS = [
   field('kit rules', ({ content }) => content.kitRules),
   field('currency', ({ content }) => content.currency),
   field('licence', ({ content }) => content.licence),
+  field('workshop', ({ workshop }) => workshop.name),
   field('recording', ({ recording }) => recording?.id ?? null),
+  field('poster', ({ recording }) => recording?.posterKey ?? null),
   list(
     'ringKinds',
     ({ content }) => content.ringKinds,
@@ -68,6 +92,8 @@ const PARTS = [
     ({ content }) => content.sizes,
     ({ name }) => name,
   ),
+  list('kits', ofKits(heldIn), ({ name }) => name),
+  list('costs', ofKits(costOf), ({ name }) => name),
   list(
     'materials',
     ({ content }) => content.materials,
@@ -84,6 +110,11 @@ const PARTS = [
     ({ content }) => content.chapters,
     ({ title }) => title,
   ),
+  list(
+    'terms',
+    ({ terms }) => terms.map((term) => ({ ...term, id: term.term })),
+    ({ term }) => term,
+  ),
   list('transcript', ({ cues }) => cues),
 ] as const;
 
@@ -92,7 +123,7 @@ export type ListPart = Extract<(typeof PARTS)[number], { readonly isList: true }
 
 export interface RevisionChange {
   readonly part: FieldPart | ListPart;
-  readonly how: 'added' | 'changed' | 'removed';
+  readonly how: 'added' | 'changed' | 'removed' | 'reordered';
   /** Names of what changed, where it has any; else how many in `count`. */
   readonly names: readonly string[];
   readonly count: number;
@@ -102,8 +133,10 @@ export interface RevisionChange {
 export const revisionDifference = (older: Compared, newer: Compared): readonly RevisionChange[] =>
   PARTS.flatMap((one): readonly RevisionChange[] => {
     const { part } = one;
-    if (one.isList) return things(part, one.of(older), one.of(newer));
-    return same(one.of(older), one.of(newer)) ? [] : [{ part, how: 'changed', names: [], count: 1 }];
+    if (!one.isList)
+      return same(one.of(older), one.of(newer)) ? [] : [{ part, how: 'changed', names: [], count: 1 }];
+    const changes = things(part, one.of(older), one.of(newer));
+    return part === 'kits' || part === 'costs' ? changes.filter(({ how }) => how === 'changed') : changes;
   });
 
 const same = (one: unknown, other: unknown): boolean => inKeyOrder(one) === inKeyOrder(other);
@@ -116,6 +149,10 @@ const inKeyOrder = (value: unknown): string =>
       : inner,
   );
 
+/** Things that stand in another place than before among those that were there before. */
+const outOfOrder = <T extends Thing>(before: readonly Thing[], now: readonly T[]): readonly T[] =>
+  now.filter(({ id }, place) => before[place]?.id !== id);
+
 function things(
   part: RevisionChange['part'],
   before: readonly (Thing & { readonly called: string })[],
@@ -127,8 +164,12 @@ function things(
     added: now.filter((thing) => !old.has(thing.id)),
     changed: now.filter((thing) => old.has(thing.id) && !same(old.get(thing.id), thing)),
     removed: before.filter((thing) => !kept.has(thing.id)),
+    reordered: outOfOrder(
+      before.filter((thing) => kept.has(thing.id)),
+      now.filter((thing) => old.has(thing.id)),
+    ),
   };
-  return (['added', 'changed', 'removed'] as const).flatMap((how) =>
+  return (['added', 'changed', 'removed', 'reordered'] as const).flatMap((how) =>
     found[how].length === 0
       ? []
       : [

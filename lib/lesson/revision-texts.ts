@@ -6,14 +6,14 @@ import type { Revision } from './revision.ts';
 import { type TextPart, wordDifference } from './word-difference.ts';
 
 export interface TextChange {
-  readonly part: 'title' | 'summary' | 'licence' | 'chapter' | 'step' | 'caution' | 'transcript';
+  readonly part: 'title' | 'summary' | 'licence' | 'chapter' | 'step' | 'caution' | 'term' | 'transcript';
   readonly id: string;
   /** Where it stands in the newer recording, ms; in the older one where it is gone; null where it has no moment. */
   readonly atMs: number | null;
   readonly parts: readonly TextPart[];
 }
 
-type Compared = Pick<Revision, 'content' | 'cues' | 'kits'>;
+type Compared = Pick<Revision, 'content' | 'cues' | 'kits' | 'terms'>;
 
 interface Text {
   readonly part: TextChange['part'];
@@ -39,7 +39,7 @@ export function textChanges(older: Compared, newer: Compared): readonly TextChan
     .map(({ text: { part, id, atMs }, parts }) => ({ part, id, atMs, parts }));
 }
 
-function textsOf({ content, cues }: Compared): readonly Text[] {
+function textsOf({ content, cues, terms }: Compared): readonly Text[] {
   return [
     { part: 'title', id: '', text: content.title, atMs: null },
     { part: 'summary', id: '', text: content.summary, atMs: null },
@@ -51,6 +51,9 @@ function textsOf({ content, cues }: Compared): readonly Text[] {
       ({ id, sentence, atMs }): Text => ({ part: 'step', id, text: sentence, atMs }),
     ),
     ...content.cautions.map(({ id, text }): Text => ({ part: 'caution', id, text, atMs: null })),
+    ...terms.map(
+      ({ term, meaning }): Text => ({ part: 'term', id: term, text: `${term}: ${meaning}`, atMs: null }),
+    ),
     ...cues.map(({ id, text, startMs }): Text => ({ part: 'transcript', id, text, atMs: startMs })),
   ];
 }

@@ -148,14 +148,14 @@ describe('revisions', () => {
   test('what is told of two is told exactly where they differ, with the right counts', () => {
     fc.assert(
       fc.property(aDraft, aDraft, (older, newer) => {
-        const told = revisionDifference({ ...older, recording: null }, { ...newer, recording: null });
+        const told = revisionDifference({ ...BESIDE, ...older }, { ...BESIDE, ...newer });
         const expected = expectedBetween(older, newer);
         expect(new Map(told.map(({ part, how, count }) => [`${part} ${how}`, count]))).toEqual(expected);
         // The public sentence says that number, or names the one thing.
         for (const change of told) {
           const words = revisionChangeSentence(change);
-          expect(words).toContain(change.how);
-          if (!(change.part in FIELDS))
+          expect(words).toContain(change.how === 'reordered' ? 'The order of the ' : change.how);
+          if (!(change.part in FIELDS) && change.how !== 'reordered')
             expect(words.toLowerCase().startsWith(`${countWord(change.count)} `)).toBe(true);
           const { content } = change.how === 'removed' ? older : newer;
           if (change.part === 'sizes')
@@ -166,6 +166,9 @@ describe('revisions', () => {
     );
   });
 });
+
+/** What else a revision holds: tests/lesson/told-fields.test.ts tries it. */
+const BESIDE = { recording: null, kits: [], terms: [], workshop: { name: 'Kettle Row Rings' } };
 
 /** Parts that are told as one thing, and what of a lesson they are about. */
 const FIELDS: Readonly<Record<string, readonly (ScalarField | 'runs')[]>> = {
@@ -205,6 +208,11 @@ function expectedBetween(older: Draft, newer: Draft): ReadonlyMap<string, number
     count(
       'removed',
       [...before.keys()].filter((id) => !now.has(id)),
+    );
+    const stayed = [...before.keys()].filter((id) => now.has(id));
+    count(
+      'reordered',
+      [...now.keys()].filter((id) => before.has(id)).filter((id, place) => stayed[place] !== id),
     );
   }
   for (const [part, fields] of Object.entries(FIELDS)) {

@@ -103,18 +103,20 @@ describe('freezing a revision', () => {
 
 describe('what changed between revisions', () => {
   test('matches things by their id and names them', () => {
-    const older = { content: aContent(), cues: aTranscript, recording: null };
+    const beside = { recording: null, kits: [], terms: [], workshop: { name: 'Kettle Row Rings' } };
+    const older = { ...beside, content: aContent(), cues: aTranscript };
     const [first, second, third] = aContent().chapters;
     if (!first || !second || !third) throw new Error('the fixture has three chapters');
     const newer = {
+      ...beside,
       content: aContent({ chapters: [third, { ...second, title: 'Six rings' }], summary: 'Other words.' }),
       cues: aTranscript.slice(1),
-      recording: null,
     };
     expect(revisionDifference(older, newer)).toEqual([
       { part: 'summary', how: 'changed', names: [], count: 1 },
       { part: 'chapters', how: 'changed', names: ['Six rings'], count: 1 },
       { part: 'chapters', how: 'removed', names: ['Welcome'], count: 1 },
+      { part: 'chapters', how: 'reordered', names: ['The end', 'Six rings'], count: 2 },
       { part: 'transcript', how: 'removed', names: [], count: 1 },
     ]);
   });

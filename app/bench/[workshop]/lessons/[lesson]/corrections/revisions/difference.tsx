@@ -13,6 +13,7 @@ const PART: Readonly<Record<TextChange['part'], string>> = {
   chapter: 'Chapter',
   step: 'Step',
   caution: 'Caution',
+  term: 'Explained term',
   transcript: 'Transcript',
 };
 

@@ -59,7 +59,7 @@ export function WhatChanges({ older, newer, setup, lessonSlug }: WhatChangesProp
           }).text,
         ])}
       />
-      <LineChanges of="Lesson page" lines={between(({ content }) => pageLines(content))} />
+      <LineChanges of="Lesson page" lines={between(pageLines)} />
       <LineChanges of="Printed sheet" lines={between((revision) => sheetsOf(revision, address))} />
     </>
   );
