@@ -4,27 +4,59 @@ import type { EditList } from '#lib/retiming/edit-list.ts';
 import type { EditPointSeen } from '#lib/retiming/edit-points.ts';
 import { formatPreciseTimeCode, formatTimeCode } from '#lib/time/time-code.ts';
 
+/** How the two recordings are called where they are compared. */
+export interface RecordingNames {
+  readonly old: string;
+  readonly new: string;
+}
+export const RE_EDITED: RecordingNames = { old: 'the old recording', new: 'the new recording' };
+/** The transcript of another lesson is placed on the lesson's own recording. */
+export const placedFrom = (title: string): RecordingNames => ({
+  old: `the recording of “${title || 'a lesson without a title'}”`,
+  new: 'this lesson’s recording',
+});
+export const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+
 const seconds = (ms: number): string => `${(ms / 1000).toFixed(1)} s`;
 
 const span = ({ startMs, endMs }: { readonly startMs: number; readonly endMs: number }): string =>
   `${formatPreciseTimeCode(startMs)} to ${formatPreciseTimeCode(endMs)}, ${seconds(endMs - startMs)}`;
 
 /** What was done at an edit point, one sentence for each thing. */
-export function editPointWords({ cuts, inserted, movedHere, retake }: EditPointSeen): readonly string[] {
+export function editPointWords(
+  { cuts, inserted, movedHere, retake }: EditPointSeen,
+  names: RecordingNames = RE_EDITED,
+): readonly string[] {
   return [
-    ...cuts.map(({ edit }) => `Cut from the old recording: ${span(edit.old)}.`),
+    ...cuts.map(({ edit }) => `Cut from ${names.old}: ${span(edit.old)}.`),
     ...(inserted ? [`New in this recording: ${span(inserted.new)}.`] : []),
-    ...(movedHere ? [`Moved here: what stood at ${span(movedHere.old)} in the old recording.`] : []),
+    ...(movedHere ? [`Moved here: what stood at ${span(movedHere.old)} in ${names.old}.`] : []),
     ...(retake ? ['What was cut may have been said again here.'] : []),
   ];
 }
 
 /** How the two recordings run beside each other; null where they run alike. */
-export function speedWords({ speed, pitchMoved }: EditList): string | null {
+export function speedWords(
+  { speed, pitchMoved }: EditList,
+  names: RecordingNames = RE_EDITED,
+): string | null {
   if (Math.abs(speed - 1) < 0.000_2) return null;
   const percent = Math.abs((speed - 1) * 100);
   const how = `${percent < 1 ? percent.toFixed(2) : percent.toFixed(1)} %`;
-  return `The new recording runs ${how} ${speed > 1 ? 'faster' : 'slower'} than the old one, ${pitchMoved ? 'and its pitch moved with it' : 'at the same pitch'}. All times are fitted to that.`;
+  return `${capital(names.new)} runs ${how} ${speed > 1 ? 'faster' : 'slower'} than ${names.old}, ${pitchMoved ? 'and its pitch moved with it' : 'at the same pitch'}. All times are fitted to that.`;
+}
+
+/** What a transcript that is placed leaves out, since its sound is not in the recording. */
+export function leftOutWords(item: CutItem): string {
+  switch (item.of) {
+    case 'cue':
+      return `“${item.cue.text.replaceAll('\n', ' ')}” is left out.`;
+    case 'chapter':
+      return `The chapter “${item.chapter.title || 'without a title'}” is left out.`;
+    case 'step':
+    case 'correction':
+      return cutItemWords(item);
+  }
 }
 
 export function cutItemWords(item: CutItem): string {
@@ -85,6 +117,10 @@ export function decideFaultWords(code: string): string {
       return 'The lesson was changed meanwhile. Its newest state is loaded; look once more and decide again.';
     case 'list-not-valid':
       return 'These edits do not fit the recordings any more. Load this page again.';
+    case 'no-sound':
+      return 'One of the two recordings has no sound to compare.';
+    case 'decide-first':
+      return 'A new recording of this lesson waits for your decision. Decide about that one first.';
     case 'not-found':
       return 'This comparison is not there any more.';
     case 'role-too-small':

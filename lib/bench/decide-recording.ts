@@ -32,6 +32,8 @@ export const recordingDecision = z.discriminatedUnion('decision', [
     heard: z.array(cue).max(MOST_CUES).readonly().default([]),
   }),
   z.object({ decision: z.literal('leave') }),
+  /** The transcript of another lesson was placed: the browser put its cues into the draft. */
+  z.object({ decision: z.literal('placed') }),
   z.object({ decision: z.literal('refuse') }),
 ]);
 export type RecordingDecision = z.infer<typeof recordingDecision>;
@@ -63,13 +65,16 @@ export const decideRecording = (bench: Bench, input: DecideRecordingInput): Prom
       const { decision } = input;
       const isDecided = comparison.state === 'accepted' || comparison.state === 'refused';
       if (isDecided) return answerAgain(decision, comparison.state, lesson.version);
+      const isPlacing = comparison.fromLessonId !== null;
+      if (decision.decision !== 'refuse' && isPlacing !== (decision.decision === 'placed'))
+        return failed({ code: 'list-not-valid' });
       const moved =
         decision.decision === 'move'
           ? await moveDraft(tx, bench, input, { comparison, decision, version: lesson.version })
           : ok({ version: lesson.version });
       if (!moved.ok) return moved;
       await decideComparison(tx, comparison.id, decision.decision === 'refuse' ? 'refused' : 'accepted');
-      if (decision.decision !== 'refuse') {
+      if (decision.decision !== 'refuse' && !isPlacing) {
         const data = { recordingId: comparison.newRecordingId };
         await tx.lesson.update({ where: { id: input.lessonId }, data });
       }

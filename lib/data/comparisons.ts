@@ -1,14 +1,17 @@
-/** Comparisons of a lesson's recording with one that may take its place. */
+/** Comparisons of a lesson's recording: with one that may take its place, or with another lesson's whose transcript may be placed on it. */
 import { type EditList, editList } from '#lib/retiming/edit-list.ts';
 import { type Move, move } from '#lib/retiming/take-back.ts';
 import type { Queries } from './database.ts';
 import { type ComparisonState, Prisma } from './generated/client.ts';
+import type { LessonAddress } from './lessons.ts';
 
 export type { ComparisonState };
 
 export interface Comparison {
   readonly id: string;
   readonly lessonId: string;
+  /** The other lesson whose recording the old one is, and whose transcript may be placed; null where both are the lesson's own. */
+  readonly fromLessonId: string | null;
   readonly oldRecordingId: string;
   readonly newRecordingId: string;
   readonly state: ComparisonState;
@@ -30,16 +33,21 @@ const COLUMNS = {
   step: true,
   percent: true,
   edits: true,
+  oldRecording: { select: { lessonId: true } },
 } as const;
 
-type Row = Omit<Comparison, 'list'> & { readonly edits: unknown };
+type Row = Omit<Comparison, 'list' | 'fromLessonId'> & {
+  readonly edits: unknown;
+  readonly oldRecording: { readonly lessonId: string };
+};
 
-const toComparison = ({ edits, ...row }: Row): Comparison => ({
+const toComparison = ({ edits, oldRecording, ...row }: Row): Comparison => ({
   ...row,
+  fromLessonId: oldRecording.lessonId === row.lessonId ? null : oldRecording.lessonId,
   list: edits === null ? null : editList.parse(edits),
 });
 
-/** Begins one; an undecided one of the lesson gives way, since a newer recording came. */
+/** Begins one; an undecided one of the lesson gives way, since a newer recording came, or another transcript is wanted. */
 export async function addComparison(
   db: Queries,
   of: Pick<Comparison, 'id' | 'lessonId' | 'oldRecordingId' | 'newRecordingId'>,
@@ -128,7 +136,12 @@ export async function acceptedComparison(db: Queries, lessonId: string): Promise
   const lesson = await db.lesson.findUnique({ where: { id: lessonId }, select: { recordingId: true } });
   if (!lesson?.recordingId) return null;
   const row = await db.recordingComparison.findFirst({
-    where: { lessonId, newRecordingId: lesson.recordingId, state: 'accepted' },
+    where: {
+      lessonId,
+      newRecordingId: lesson.recordingId,
+      state: 'accepted',
+      oldRecording: { lessonId },
+    },
     select: COLUMNS,
   });
   return row && toComparison(row);
@@ -155,3 +168,22 @@ export async function reopenComparison(db: Queries, { id, list }: Comparison): P
     data: { state: list ? 'ready' : 'failed', move: Prisma.DbNull },
   });
 }
+
+/** A lesson whose transcript may be placed on the recording of another. */
+export interface PlaceableLesson {
+  readonly id: string;
+  readonly title: string;
+  readonly cues: number;
+}
+
+/** The other lessons of a workshop that have cues and a recording that can be heard, by title. */
+export const findPlaceableLessons = (
+  db: Queries,
+  { workshopId, lessonId }: LessonAddress,
+): Promise<readonly PlaceableLesson[]> => db.$queryRaw<PlaceableLesson[]>`
+  SELECT l."id", COALESCE(l."content"->>'title', '') AS "title",
+    (SELECT count(*)::int FROM "cue" WHERE "lessonId" = l."id") AS "cues"
+  FROM "lesson" l JOIN "recording" r ON r."id" = l."recordingId" AND r."state" = 'ready' AND r."peaksKey" IS NOT NULL
+  WHERE l."workshopId" = ${workshopId} AND l."id" <> ${lessonId}
+    AND EXISTS (SELECT 1 FROM "cue" WHERE "lessonId" = l."id")
+  ORDER BY 2, 1`;

@@ -1,6 +1,6 @@
 /**
  * Compares the sound of a lesson's recording with that of one that may take
- * its place, and writes down what was kept, cut, put in and moved. May be
+ * its place, or of another lesson whose transcript may be placed on it, and writes down what was kept, cut, put in and moved. May be
  * killed at any moment: the next attempt begins anew.
  */
 import { setImmediate } from 'node:timers/promises';
@@ -46,11 +46,12 @@ async function compare(
   if (!ffmpeg) throw new Error('ffmpeg is missing: recordings cannot be compared');
   return withFolder(work, async (folder) => {
     const paths: string[] = [];
-    for (const [name, id] of [
-      ['old', comparison.oldRecordingId],
-      ['new', comparison.newRecordingId],
+    const { lessonId, fromLessonId, oldRecordingId, newRecordingId } = comparison;
+    for (const [name, of, id] of [
+      ['old', fromLessonId ?? lessonId, oldRecordingId],
+      ['new', lessonId, newRecordingId],
     ] as const) {
-      const recording = await readyRecording(work.db, comparison.lessonId, id);
+      const recording = await readyRecording(work.db, of, id);
       if (!recording) return 'no-sound';
       const path = await work.storage.lend(recording.playableKey, folder, `${name}-input`);
       const sound = await extractSound(ffmpeg, { path, folder, name, signal });

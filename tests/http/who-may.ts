@@ -188,7 +188,11 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
     GET: { who: 'viewer' },
     POST: { who: 'editor', body: {} },
   },
-  [`${LESSON_API}/comparison/route.ts`]: { GET: { who: 'viewer' } },
+  [`${LESSON_API}/comparison/route.ts`]: {
+    GET: { who: 'viewer' },
+    POST: { who: 'editor', body: { from: 'another' } },
+  },
+  [`${LESSON_API}/comparison/[comparison]/transcript/route.ts`]: { GET: { who: 'viewer' } },
   [`${LESSON_API}/comparison/[comparison]/route.ts`]: {
     POST: { who: 'editor', body: { decision: 'refuse' } },
   },

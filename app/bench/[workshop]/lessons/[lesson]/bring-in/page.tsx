@@ -6,8 +6,10 @@ import { roleSuffices } from '#lib/access/caller.ts';
 import { openBench } from '#lib/bench/bench.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { environment } from '#lib/config/environment.ts';
+import { findPlaceableLessons } from '#lib/data/comparisons.ts';
 import { currentRecording } from '#lib/data/recordings.ts';
 import { ChaptersPart } from './chapters-part.client.tsx';
+import { OtherTranscript } from './other-transcript.client.tsx';
 import { RecordingPart } from './recording-part.client.tsx';
 import { TranscriptFile } from './transcript-file.client.tsx';
 
@@ -20,6 +22,13 @@ export default async function BringIn({ params }: { params: Promise<{ workshop: 
   if (!opened) notFound();
   const recording = await currentRecording(openBench().db, opened.id);
   const mayEdit = roleSuffices(membership.role, 'editor');
+  const others =
+    mayEdit && recording?.peaksKey
+      ? await findPlaceableLessons(openBench().db, {
+          workshopId: membership.workshop.id,
+          lessonId: opened.id,
+        })
+      : [];
   const at = `${encodeURIComponent(membership.workshop.slug)}/lessons/${encodeURIComponent(opened.id)}`;
   return (
     <main className="page">
@@ -33,6 +42,13 @@ export default async function BringIn({ params }: { params: Promise<{ workshop: 
         address={`/api/workshops/${at}/transcript-files`}
         transcriptPage={`/bench/${at}/transcript`}
       />
+      {others.length > 0 && (
+        <OtherTranscript
+          address={`/api/workshops/${at}/comparison`}
+          screen={`/bench/${at}/bring-in/new-recording`}
+          lessons={others}
+        />
+      )}
       <ChaptersPart
         recordingAddress={recording && `/api/workshops/${at}/recordings/${encodeURIComponent(recording.id)}`}
         transcriptPage={`/bench/${at}/transcript`}

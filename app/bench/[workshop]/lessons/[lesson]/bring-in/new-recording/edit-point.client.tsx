@@ -1,7 +1,7 @@
 'use client';
 /** One edit point: what was done there, what it does to the lesson, how it sounds, and moving it. */
 import { useId } from 'react';
-import { cutItemWords, editPointWords } from '#app/words/recording-change-words.ts';
+import { editPointWords, type RecordingNames } from '#app/words/recording-change-words.ts';
 import type { CutItem } from '#lib/retiming/carry-over.ts';
 import type { EditPointSeen } from '#lib/retiming/edit-points.ts';
 import { formatPreciseTimeCode } from '#lib/time/time-code.ts';
@@ -18,6 +18,8 @@ interface EditPointProps {
   readonly needsWords: boolean;
   readonly wordsStay: boolean;
   readonly mayEdit: boolean;
+  readonly names: RecordingNames;
+  readonly lostWords: (item: CutItem) => string;
   /** Whether shared sound stands before it and after it. */
   readonly sides: { readonly before: boolean; readonly after: boolean };
   readonly hear: (which: 'old' | 'new', fromMs: number, toMs: number) => void;
@@ -29,28 +31,28 @@ interface EditPointProps {
 const SHOWN = 3;
 
 export function EditPointCard(props: EditPointProps) {
-  const { number, point, lost, mayEdit, hear, sides } = props;
+  const { number, point, lost, mayEdit, hear, sides, names } = props;
   const title = useId();
   const { inserted, cuts, atMs } = point;
   const newEndMs = inserted?.new.endMs ?? atMs;
   return (
     <li className="panel" aria-labelledby={title}>
       <h4 id={title}>
-        Edit point {number}, at {formatPreciseTimeCode(atMs)} of the new recording
+        Edit point {number}, at {formatPreciseTimeCode(atMs)} of {names.new}
       </h4>
       <ul>
-        {editPointWords(point).map((sentence) => (
+        {editPointWords(point, names).map((sentence) => (
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
-      <Lost lost={lost} />
+      <Lost lost={lost} wordsOf={props.lostWords} />
       {point.retake && mayEdit && (
         <WordsStay stay={props.wordsStay} isHeard={props.isHeard} onChange={props.onWordsStay} />
       )}
       {props.needsWords && <p>The new part has no words yet; write them in the transcript.</p>}
       <div className="row">
         <button type="button" className="quiet" onClick={() => hear('new', atMs - 3_000, newEndMs + 3_000)}>
-          Hear the new recording here
+          Hear {names.new} here
         </button>
         {cuts.map(({ edit }, k) => (
           <button
@@ -87,9 +89,9 @@ export function EditPointCard(props: EditPointProps) {
   );
 }
 
-function Lost({ lost }: { lost: readonly CutItem[] }) {
+function Lost({ lost, wordsOf }: { lost: readonly CutItem[]; wordsOf: EditPointProps['lostWords'] }) {
   if (lost.length === 0) return null;
-  const sentences = lost.map((item, k) => ({ key: `${item.of} ${k}`, words: cutItemWords(item) }));
+  const sentences = lost.map((item, k) => ({ key: `${item.of} ${k}`, words: wordsOf(item) }));
   return (
     <>
       <ul className={styles.lost}>

@@ -1,6 +1,7 @@
 'use client';
 /** Plays a span of one of two recordings; beginning another one ends the last. */
 import { type ReactNode, useCallback, useRef } from 'react';
+import type { RecordingNames } from '#app/words/recording-change-words.ts';
 import styles from './new-recording.module.css';
 
 export interface Hearing {
@@ -9,7 +10,7 @@ export interface Hearing {
   readonly players: ReactNode;
 }
 
-export function useHearing(oldMedia: string, newMedia: string): Hearing {
+export function useHearing(oldMedia: string, newMedia: string, names: RecordingNames): Hearing {
   const old = useRef<HTMLAudioElement>(null);
   const heard = useRef<HTMLAudioElement>(null);
   const ends = useRef(Number.POSITIVE_INFINITY);
@@ -29,7 +30,7 @@ export function useHearing(oldMedia: string, newMedia: string): Hearing {
   const players = (
     <div className={styles.players}>
       <div>
-        <p className={styles.side}>Hear the old recording</p>
+        <p className={styles.side}>Hear {names.old}</p>
         {/* biome-ignore lint/a11y/useMediaCaption: to compare sounds; the words are in the transcript */}
         <audio
           ref={old}
@@ -40,7 +41,7 @@ export function useHearing(oldMedia: string, newMedia: string): Hearing {
         />
       </div>
       <div>
-        <p className={styles.side}>Hear the new recording</p>
+        <p className={styles.side}>Hear {names.new}</p>
         {/* biome-ignore lint/a11y/useMediaCaption: as above */}
         <audio
           ref={heard}

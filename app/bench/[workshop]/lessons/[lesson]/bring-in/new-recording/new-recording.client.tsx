@@ -1,10 +1,11 @@
 'use client';
 /** A new recording that waits for a decision: compared, shown, adjusted, taken or not. */
 import Link from 'next/link';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { comparingWords } from '#app/words/recording-change-words.ts';
 import { useComparison } from './comparison-feed.ts';
 import { Decide, type Decided } from './decide.client.tsx';
+import { Place } from './place.client.tsx';
 
 export interface Addresses {
   readonly api: string;
@@ -14,11 +15,17 @@ export interface Addresses {
 export function NewRecording({ api, bench }: Addresses) {
   const { comparison, unreachable } = useComparison(api);
   const [decided, setDecided] = useState<Decided | null>(null);
+  // Once it is decided there is none to ask any more.
+  const [isPlacing, setIsPlacing] = useState(false);
+  const from = comparison?.fromLessonId;
+  useEffect(() => {
+    if (from !== undefined) setIsPlacing(from !== null);
+  }, [from]);
   const back = <Link href={`${bench}/bring-in`}>Back to “Bring in”</Link>;
   if (decided) {
     return (
       <div className="notice" role="status">
-        <p>{doneWords(decided)}</p>
+        <p>{doneWords(decided, isPlacing)}</p>
         <p className="row">
           {decided !== 'refuse' && <Link href={`${bench}/transcript`}>Look at the transcript</Link>}
           {back}
@@ -33,9 +40,15 @@ export function NewRecording({ api, bench }: Addresses) {
   if (comparison === null) {
     return (
       <>
-        <p>There is no new recording to decide about.</p>
+        <p>There is nothing to decide about.</p>
         <p>{back}</p>
       </>
+    );
+  }
+  if (comparison.fromLessonId !== null && (comparison.state === 'ready' || comparison.state === 'failed')) {
+    const of = { ...comparison, fromLessonId: comparison.fromLessonId };
+    return (
+      <Place key={comparison.id} comparison={of} list={comparison.list} api={api} onDecided={setDecided} />
     );
   }
   if (comparison.state === 'ready' && comparison.list) {
@@ -72,13 +85,15 @@ export function NewRecording({ api, bench }: Addresses) {
   );
 }
 
-function doneWords(decided: Decided): string {
+function doneWords(decided: Decided, isPlacing: boolean): string {
   switch (decided) {
     case 'move':
       return 'The new recording is the lesson’s now, and everything moved with it. Published revisions keep the old one. On “Bring in” you can go back to it.';
     case 'leave':
       return 'The new recording is the lesson’s now. All times stand where they were. On “Bring in” you can go back to the old one.';
+    case 'placed':
+      return 'The transcript stands in this lesson now, at the times of its own recording. Undo takes it out again.';
     case 'refuse':
-      return 'The old recording stays.';
+      return isPlacing ? 'The lesson stays as it was.' : 'The old recording stays.';
   }
 }

@@ -31,14 +31,21 @@ function Notice({ api, bench, recordings }: NoticeProps) {
       />
     ) : null;
   }
-  const name = nameOf(comparison.newRecordingId, 'The new recording');
+  const isPlacing = comparison.fromLessonId !== null;
+  const name = isPlacing
+    ? 'The transcript of another lesson'
+    : nameOf(comparison.newRecordingId, 'The new recording');
   const isReady = comparison.state === 'ready' || comparison.state === 'failed';
   return (
     <div className="notice caution" role="status">
       <p>
         <strong>{name}</strong>{' '}
-        {isReady ? 'waits for your decision.' : 'is being compared with the recording below.'} Until you have
-        decided, the lesson keeps the recording it has.
+        {isReady
+          ? 'waits for your decision.'
+          : isPlacing
+            ? 'is being placed by the sound of both recordings.'
+            : 'is being compared with the recording below.'}{' '}
+        Until you have decided, the lesson keeps the {isPlacing ? 'transcript' : 'recording'} it has.
       </p>
       <p>
         <Link className="button" href={`${bench}/bring-in/new-recording`}>

@@ -1,6 +1,7 @@
 'use client';
 /** Both waveforms, one above the other, with bands between what they share. The list beside it says the same in words. */
 import { useMemo } from 'react';
+import { capital, type RecordingNames } from '#app/words/recording-change-words.ts';
 import type { EditList } from '#lib/retiming/edit-list.ts';
 import type { EditPointSeen } from '#lib/retiming/edit-points.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
@@ -19,9 +20,10 @@ interface PairingProps {
   readonly points: readonly EditPointSeen[];
   readonly oldPeaks: string;
   readonly newPeaks: string;
+  readonly names: RecordingNames;
 }
 
-export function Pairing({ list, points, oldPeaks, newPeaks }: PairingProps) {
+export function Pairing({ list, points, oldPeaks, newPeaks, names }: PairingProps) {
   const old = usePeaks(oldPeaks);
   const heard = usePeaks(newPeaks);
   const scale = WIDTH / Math.max(list.oldMs, list.newMs, 1);
@@ -35,7 +37,9 @@ export function Pairing({ list, points, oldPeaks, newPeaks }: PairingProps) {
   );
   return (
     <figure className={styles.pairing}>
-      <p className={styles.side}>The old recording, {formatTimeCode(list.oldMs)}</p>
+      <p className={styles.side}>
+        {capital(names.old)}, {formatTimeCode(list.oldMs)}
+      </p>
       <div className={styles.drawing}>
         <svg
           viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
@@ -106,7 +110,9 @@ export function Pairing({ list, points, oldPeaks, newPeaks }: PairingProps) {
           </span>
         ))}
       </div>
-      <p className={styles.side}>The new recording, {formatTimeCode(list.newMs)}</p>
+      <p className={styles.side}>
+        {capital(names.new)}, {formatTimeCode(list.newMs)}
+      </p>
       <figcaption className="hint">
         Bands join what is in both; a dashed edge: it was moved. Hatched above: cut. Dotted below: new.
       </figcaption>

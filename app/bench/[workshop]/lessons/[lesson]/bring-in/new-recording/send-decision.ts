@@ -15,7 +15,7 @@ interface Move {
 export async function sendDecision(
   address: string,
   decided: RecordingDecision['decision'],
-  move: Move,
+  move: Move | null,
 ): Promise<string | null> {
   const body = decided === 'move' ? { decision: decided, ...move } : { decision: decided };
   try {
