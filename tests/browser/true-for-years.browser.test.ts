@@ -11,7 +11,6 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { findDraft } from '#lib/data/lessons.ts';
@@ -22,6 +21,7 @@ import { aContent } from '#tests/support/a-content.ts';
 import { aLesson } from '#tests/support/a-lesson.ts';
 import { startApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
+import { look } from '#tests/support/look.ts';
 import { pdfText } from '#tests/support/read-pdf.ts';
 import { givePassword, signIn } from '#tests/support/sign-in.ts';
 import { batchOf, download, type SoldKit, sellKit } from '#tests/support/sold-kits.ts';
@@ -79,7 +79,6 @@ const content = aContent({
 let app: TestApp;
 let browser: TestBrowser;
 let folder: string;
-const shots = process.env['SHOTS'];
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'true-for-years-'));
@@ -100,20 +99,6 @@ beforeAll(async () => {
   browser = await openBrowser(app.address);
 }, 900_000);
 afterAll(() => rm(folder, { recursive: true, force: true }));
-
-const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-
-/** What axe finds on a screen, and whether it can be pushed sideways, at both widths. */
-async function look(page: Page, name: string): Promise<void> {
-  for (const width of [390, 1280]) {
-    await page.setViewportSize({ width, height: 800 });
-    const sideways = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-    expect(sideways, `${name} at ${width} px scrolls sideways`).toBeLessThanOrEqual(0);
-    if (shots) await page.screenshot({ path: join(shots, `${name}-${width}.png`), fullPage: true });
-  }
-  const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
-  expect(violations.map((one) => `${one.id}: ${one.nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
-}
 
 const publish = async (page: Page, bench: string, number: number): Promise<void> => {
   await page.goto(`${bench}/check`);

@@ -12,12 +12,14 @@ import { makeWithFfmpeg } from './clips.ts';
 /**
  * Gives the lesson a ready recording of this length.
  * @param files the program's folder of files
+ * @param sound a file with its sound; none: a tone
  */
 export async function aReadyRecording(
   db: Database,
   files: string,
   lessonId: string,
   durationMs: number,
+  sound: string | null = null,
 ): Promise<string> {
   const id = randomUUID();
   const folder = await mkdtemp(join(tmpdir(), 'benchleaf-clip-'));
@@ -30,10 +32,7 @@ export async function aReadyRecording(
     'lavfi',
     '-i',
     `color=c=tan:s=160x90:r=2:d=${seconds}`,
-    '-f',
-    'lavfi',
-    '-i',
-    `sine=f=220:d=${seconds}`,
+    ...(sound === null ? ['-f', 'lavfi', '-i', `sine=f=220:d=${seconds}`] : ['-i', sound]),
     '-c:v',
     'libx264',
     '-preset',
@@ -43,7 +42,7 @@ export async function aReadyRecording(
     '-c:a',
     'aac',
     '-b:a',
-    '16k',
+    sound === null ? '16k' : '64k',
     '-movflags',
     '+faststart',
     clip,

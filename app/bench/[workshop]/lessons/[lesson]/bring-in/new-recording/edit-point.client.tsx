@@ -91,7 +91,10 @@ export function EditPointCard(props: EditPointProps) {
 
 function Lost({ lost, wordsOf }: { lost: readonly CutItem[]; wordsOf: EditPointProps['lostWords'] }) {
   if (lost.length === 0) return null;
-  const sentences = lost.map((item, k) => ({ key: `${item.of} ${k}`, words: wordsOf(item) }));
+  // A chapter or a step must not be overlooked among hundreds of cues.
+  const sentences = lost
+    .toSorted((one, other) => rank(one) - rank(other))
+    .map((item, k) => ({ key: `${item.of} ${k}`, words: wordsOf(item) }));
   return (
     <>
       <ul className={styles.lost}>
@@ -112,6 +115,8 @@ function Lost({ lost, wordsOf }: { lost: readonly CutItem[]; wordsOf: EditPointP
     </>
   );
 }
+
+const rank = ({ of }: CutItem): number => (of === 'cue' ? 1 : 0);
 
 interface WordsStayProps {
   readonly stay: boolean;

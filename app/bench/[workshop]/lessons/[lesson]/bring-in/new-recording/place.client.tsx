@@ -141,9 +141,9 @@ function Placing({
               aria-disabled={busy}
               onClick={() => void place()}
             >
-              {draft.cues.length > 0
-                ? `Replace this lesson’s ${draft.cues.length.toLocaleString('en')} cues by these ${count}`
-                : `Take these ${count} cues`}
+              {draft.cues.length === 0
+                ? `Take these ${count} cues`
+                : `Replace this lesson’s ${draft.cues.length === 1 ? 'one cue' : `${draft.cues.length.toLocaleString('en')} cues`} by these ${count}`}
             </button>
           )}
           <DoWithout comparison={comparison} list={list} api={api} onDecided={onDecided} />
