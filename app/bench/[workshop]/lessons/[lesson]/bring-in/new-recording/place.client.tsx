@@ -142,7 +142,7 @@ function Placing({
               onClick={() => void place()}
             >
               {draft.cues.length === 0
-                ? `Take these ${count} cues`
+                ? `Take ${placed.cues.length === 1 ? 'this cue' : `these ${count} cues`}`
                 : `Replace this lesson’s ${draft.cues.length === 1 ? 'one cue' : `${draft.cues.length.toLocaleString('en')} cues`} by these ${count}`}
             </button>
           )}
