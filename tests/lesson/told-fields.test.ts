@@ -187,7 +187,10 @@ describe('what a revision freezes', () => {
       const { element } = 'element' in schema ? schema : schema.unwrap();
       expect(whole.content[list], list).not.toEqual([]);
       for (const key of Object.keys(element.shape))
-        expect(toldAt(['content', list, 0, key]).map(({ part }) => part), `${list} ${key}`).toContain(list);
+        expect(
+          toldAt(['content', list, 0, key]).map(({ part }) => part),
+          `${list} ${key}`,
+        ).toContain(list);
     }
   });
 
