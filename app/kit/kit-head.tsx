@@ -1,4 +1,4 @@
-import { repeatsWithError } from '#app/words/kit-words.ts';
+import { claspWords, repeatsWithError } from '#app/words/kit-words.ts';
 import type { KitList } from '#lib/kit/kit-list.ts';
 import { formatMeasure } from '#lib/lesson/asked-measure.ts';
 
@@ -19,8 +19,8 @@ export const KitHead = ({ kit, className }: KitHeadProps) => {
       <strong>{repeatsWithError(length)}</strong> of the unit; finished{' '}
       <strong>
         {formatMeasure(finishedMm, 'mm')} ({formatMeasure(finishedMm, 'in')})
-      </strong>{' '}
-      with the clasp closed
+      </strong>
+      {claspWords(length)}
       {leftoverMm === 0 ? '' : `, ${off} ${leftoverMm > 0 ? 'longer' : 'shorter'} than asked`}.
       {certainty && certainty.mostRepeats > length.repeats && spareRepeats !== null
         ? ` The spare rings would do for ${spareRepeats} ${spareRepeats === 1 ? 'repeat' : 'repeats'} more.`

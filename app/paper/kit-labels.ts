@@ -2,6 +2,7 @@
 import type { Content, TableCell } from 'pdfmake/interfaces';
 import { kitAddress } from '#app/lesson-page/page-addresses.ts';
 import { kitRows, type RingRow } from '#app/words/kit-rows.ts';
+import { claspWords } from '#app/words/kit-words.ts';
 import type { PickedKit } from '#lib/kit/batch-csv.ts';
 import type { BatchRule } from '#lib/kit/kit-batch.ts';
 import { packedOf } from '#lib/kit/kit-exchange.ts';
@@ -147,7 +148,11 @@ function leaf(lesson: SheetLesson, content: LessonContent, size: PickedKit, rule
               { text: lesson.weave },
               { text: `Kit ${size.name}, ${measureWords(size)}`, bold: true, margin: [0, 6, 0, 0] },
               ...(kit.length
-                ? [{ text: `Finished ${formatMeasure(kit.length.finishedMm, 'mm')} with the clasp closed.` }]
+                ? [
+                    {
+                      text: `Finished ${formatMeasure(kit.length.finishedMm, 'mm')}${claspWords(kit.length)}.`,
+                    },
+                  ]
                 : []),
               { text: `${revisionWords(lesson)} of the lesson.`, margin: [0, 0, 0, 6] },
             ],

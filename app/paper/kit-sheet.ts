@@ -1,7 +1,7 @@
 /** A kit on paper, to keep beside the tray: what to lay ready, with boxes to tick, and how the numbers came about. */
 import type { Content, TableCell } from 'pdfmake/interfaces';
 import { allWorking, type KitRows, kitRows } from '#app/words/kit-rows.ts';
-import { repeatsWithError } from '#app/words/kit-words.ts';
+import { claspWords, repeatsWithError } from '#app/words/kit-words.ts';
 import { kitWorking } from '#app/words/kit-working.ts';
 import type { KitList } from '#lib/kit/kit-list.ts';
 import { formatMeasure } from '#lib/lesson/asked-measure.ts';
@@ -67,7 +67,7 @@ function sizeLines({ bodyMm, length }: KitList): readonly string[] {
   if (!length) return ['Nothing in this piece repeats: the kit is the same for everyone.'];
   return [
     `For ${both(bodyMm)} on the body.`,
-    `${repeatsWithError(length)}, finished ${both(length.finishedMm)} with the clasp closed.`,
+    `${repeatsWithError(length)}, finished ${both(length.finishedMm)}${claspWords(length)}.`,
   ];
 }
 

@@ -3,6 +3,7 @@
  * each with a box to tick, and a code for every chapter that plays it.
  */
 import type { Content, TableCell } from 'pdfmake/interfaces';
+import { claspWords } from '#app/words/kit-words.ts';
 import { chapterSpans } from '#lib/chapters/chapter-rules.ts';
 import type { KitList } from '#lib/kit/kit-list.ts';
 import { formatMeasure } from '#lib/lesson/asked-measure.ts';
@@ -56,7 +57,7 @@ function headLines({ revision: { content }, kit }: LessonSheetFrom): readonly st
   return [
     [content.difficulty, ...minutes, ...leaning].join(' · '),
     ...(kit && length
-      ? [`For ${both(kit.bodyMm)} on the body: finished ${both(length.finishedMm)} with the clasp closed.`]
+      ? [`For ${both(kit.bodyMm)} on the body: finished ${both(length.finishedMm)}${claspWords(length)}.`]
       : []),
   ];
 }

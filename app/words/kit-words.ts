@@ -61,13 +61,20 @@ export function lengthWords(working: LengthWorking): readonly string[] {
   const over = Math.abs(leftoverMm);
   const even = stretches.every((stretch) => stretch.perRepeatMm === perRepeatMm);
   const made = even ? [{ repeats, perRepeatMm }] : stretches;
-  const ends = `${figure(targetMm, 2)} − ${figure(endsMm, 2)} ends − ${figure(claspMm, 2)} clasp`;
+  // A tied or sewn piece has no clasp, an endless one no ends: what is not there is not reckoned with.
+  const besides = [
+    ...(endsMm === 0 ? [] : [{ mm: endsMm, what: 'ends' }]),
+    ...(claspMm === 0 ? [] : [{ mm: claspMm, what: 'clasp' }]),
+  ];
+  const ends = [figure(targetMm, 2), ...besides.map((each) => `${figure(each.mm, 2)} ${each.what}`)].join(
+    ' − ',
+  );
   return [
     targetWords(working),
     even
-      ? `(${ends}) ÷ ${figure(perRepeatMm, 4)} a repeat = ${figure(room / perRepeatMm, 3)}, ${ROUNDED[working.rounding]}: ${repeatsWord(repeats)}.`
-      : `${ends} = ${mm(room)} for the repeats, whose lengths differ by run; ${ROUNDED[working.rounding]}: ${repeatsWord(repeats)}.`,
-    `${made.map((stretch) => `${stretch.repeats} × ${figure(stretch.perRepeatMm, 4)}`).join(' + ')} + ${figure(endsMm, 2)} + ${figure(claspMm, 2)} = ${mm(finishedMm)} finished, ${leftoverMm === 0 ? 'exactly as asked' : `${mm(over)} ${leftoverMm > 0 ? 'longer' : 'shorter'} than asked`}.`,
+      ? `${besides.length > 0 ? `(${ends})` : ends} ÷ ${figure(perRepeatMm, 4)} a repeat = ${figure(room / perRepeatMm, 3)}, ${ROUNDED[working.rounding]}: ${repeatsWord(repeats)}.`
+      : `${besides.length > 0 ? `${ends} = ` : ''}${mm(room)} for the repeats, whose lengths differ by run; ${ROUNDED[working.rounding]}: ${repeatsWord(repeats)}.`,
+    `${[...made.map((stretch) => `${stretch.repeats} × ${figure(stretch.perRepeatMm, 4)}`), ...besides.map((each) => figure(each.mm, 2))].join(' + ')} = ${mm(finishedMm)} finished, ${leftoverMm === 0 ? 'exactly as asked' : `${mm(over)} ${leftoverMm > 0 ? 'longer' : 'shorter'} than asked`}.`,
     ...(working.cutRepeats > 0
       ? [
           `The runs of a stated number ask for ${repeatsWord(working.cutRepeats)} more than this length holds: the last ones are left out.`,
@@ -89,9 +96,13 @@ export function targetWords({ bodyMm, easeMm, thickness, targetMm }: TargetWorki
 /** Taut and at rest differ by 9 to 42 % in the weaves whose rigid rings were computed. */
 const MEASURED: Readonly<Record<LengthWorking['measured'], string>> = {
   'pulled taut':
-    'The sample was measured pulled taut: worn slack, the piece is shorter, in some weaves by a third.',
+    'The sample was measured pulled taut: worn slack, the piece is shorter, woven rings by up to a third.',
   'at rest': 'The sample was measured at rest: pulled taut, the piece is longer.',
 };
+
+/** What the finished length is told with: ` with the clasp closed`; nothing where the piece has none. */
+export const claspWords = ({ claspMm }: Pick<LengthWorking, 'claspMm'>): string =>
+  claspMm === 0 ? '' : ' with the clasp closed';
 
 /** `19 ± 1 repeats`; `19 repeats` where the sample is sure or says nothing of it. */
 export function repeatsWithError({ repeats, certainty }: LengthWorking): string {

@@ -109,6 +109,18 @@ const RULES: readonly Rule[] = [
     fits: material(/\b(solder|torch|flux|weld|fusing)/i),
   },
   {
+    id: 'melted-ends',
+    title: 'Melting cord ends',
+    text: 'Molten cord drips, sticks to skin and smokes. Melt ends over a surface that cannot burn, with moving air and water at hand, never press them with bare fingers, and let nobody use a flame who may not do so where you work.',
+    fits: material(/\b(lighter|matches|melt|burner|hot knife)/i),
+  },
+  {
+    id: 'glue',
+    title: 'Glue',
+    text: 'Some glues bond skin within seconds or give off fume. Open windows, keep them from eyes and fingers, and follow the label and safety data sheet of the very product; if it gets into an eye, get medical help.',
+    fits: material(/\b(glue|adhesive|cyanoacrylate|resin|epoxy)/i),
+  },
+  {
     id: 'magnets',
     title: 'Magnets',
     text: 'A magnetic clasp can disturb a pacemaker or another implant: its wearer asks their clinician first. Swallowed magnets injure within hours and are an emergency. Keep them from children.',

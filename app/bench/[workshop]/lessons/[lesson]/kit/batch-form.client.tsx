@@ -21,6 +21,8 @@ interface BatchFormProps {
     readonly day: string;
     readonly sizes: Content['sizes'];
     readonly kitRules: KitRules;
+    /** Only rings have spare. */
+    readonly hasSpare: boolean;
   }[];
 }
 
@@ -97,13 +99,15 @@ export function BatchForm({ api, revisions }: BatchFormProps) {
               defaultValue={new Date().toISOString().slice(0, 10)}
             />
           </div>
-          <div className="field">
-            <label htmlFor={`${group}-rule`}>Spare rings</label>
-            <select id={`${group}-rule`} name="rule" defaultValue="per kit">
-              <option value="per kit">in every kit</option>
-              <option value="pooled">on one tray for all</option>
-            </select>
-          </div>
+          {revision.hasSpare && (
+            <div className="field">
+              <label htmlFor={`${group}-rule`}>Spare rings</label>
+              <select id={`${group}-rule`} name="rule" defaultValue="per kit">
+                <option value="per kit">in every kit</option>
+                <option value="pooled">on one tray for all</option>
+              </select>
+            </div>
+          )}
         </div>
         <fieldset className={styles.counts}>
           <legend>How many kits of each size</legend>

@@ -62,8 +62,8 @@ async function offered(lessonId: string) {
   const marks = (await listRevisions(database(), lessonId)).slice(0, MOST_OFFERED);
   return Promise.all(
     marks.map(async ({ id, number, publishedAt }) => {
-      const { sizes, kitRules } = (await getRevision(database(), id)).content;
-      return { number, day: dayOf(publishedAt), sizes, kitRules };
+      const { sizes, kitRules, ringKinds } = (await getRevision(database(), id)).content;
+      return { number, day: dayOf(publishedAt), sizes, kitRules, hasSpare: ringKinds.length > 0 };
     }),
   );
 }

@@ -42,6 +42,9 @@ export function ClassKit({ lessonId, files, stock }: ClassKitProps) {
   const [times, setTimes] = useState<Readonly<Record<string, number>>>({});
   const [rule, setRule] = useState<BatchRule>('per kit');
   const kits = content.sizes.map((size) => ({ size, kit: kitFor(content, size.bodyMm) }));
+  // Only rings have spare.
+  const hasSpare = content.ringKinds.length > 0;
+  const told = hasSpare ? TOLD[rule] : 'Packs are reckoned once, on the sum of all kits.';
   const failing = kits.filter(({ size, kit }) => !kit.ok && (times[size.id] ?? 0) > 0);
   const batch = batchOf(
     kits.flatMap(({ size, kit }) => (kit.ok ? [{ kit: kit.value, times: times[size.id] ?? 0 }] : [])),
@@ -67,14 +70,16 @@ export function ClassKit({ lessonId, files, stock }: ClassKitProps) {
             onTake={(n) => setTimes({ ...times, [size.id]: n ?? 0 })}
           />
         ))}
-        <ChoiceField
-          label="Spare is reckoned"
-          value={rule}
-          choices={BATCH_RULES.map((one) => [one, RULES[one]] as const)}
-          onTake={setRule}
-        />
+        {hasSpare && (
+          <ChoiceField
+            label="Spare is reckoned"
+            value={rule}
+            choices={BATCH_RULES.map((one) => [one, RULES[one]] as const)}
+            onTake={setRule}
+          />
+        )}
       </div>
-      <p className="soft">{TOLD[rule]}</p>
+      <p className="soft">{told}</p>
       {failing.length > 0 && (
         <p className="fault">
           No kit can be made for {failing.map(({ size }) => size.name || `${size.bodyMm} mm`).join(', ')}.
@@ -93,7 +98,7 @@ export function ClassKit({ lessonId, files, stock }: ClassKitProps) {
             rows={batchRows(batch, content.currency)}
             rings={`Rings for ${batch.kits} ${batch.kits === 1 ? 'kit' : 'kits'}`}
             buying="Packs, mass and cost of them all"
-            working={[TOLD[rule]]}
+            working={[told]}
           />
           <Stock batch={batch} lessonId={lessonId} {...stock} />
           <p className={styles.files}>

@@ -3,6 +3,7 @@
 import { cautionWords, offeredCautions } from '#lib/lesson/cautions.ts';
 import { useDraft } from '../draft.client.tsx';
 import { TextField } from './fields/text-field.client.tsx';
+import { focusAdded } from './focus-added.ts';
 import { ItemButtons } from './item-buttons.client.tsx';
 import styles from './making.module.css';
 import { useList } from './use-list.ts';
@@ -11,6 +12,12 @@ export function Cautions() {
   const { content, mayEdit } = useDraft();
   const cautions = useList('cautions', 'caution');
   const offered = offeredCautions(content);
+  const add = (of: string | null) => {
+    const id = crypto.randomUUID();
+    cautions.add({ id, of, text: '' });
+    // Her own, empty or offered for rewording: the keyboard goes where its words are.
+    focusAdded(id);
+  };
   return (
     <>
       <ul className={styles.cards}>
@@ -46,11 +53,7 @@ export function Cautions() {
                   <strong>{one.title}</strong>
                   <p>{one.text}</p>
                 </div>
-                <button
-                  type="button"
-                  className="quiet"
-                  onClick={() => cautions.add({ id: crypto.randomUUID(), of: one.id, text: '' })}
-                >
+                <button type="button" className="quiet" onClick={() => add(one.id)}>
                   Add<span className="unseen"> the caution {one.title}</span>
                 </button>
               </li>
@@ -59,11 +62,7 @@ export function Cautions() {
         </>
       )}
       {mayEdit && (
-        <button
-          type="button"
-          className="quiet"
-          onClick={() => cautions.add({ id: crypto.randomUUID(), of: null, text: '' })}
-        >
+        <button type="button" className="quiet" onClick={() => add(null)}>
           Write one of my own
         </button>
       )}

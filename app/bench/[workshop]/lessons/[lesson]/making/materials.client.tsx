@@ -7,6 +7,7 @@ import fieldStyles from './fields/fields.module.css';
 import { NumberField } from './fields/number-field.client.tsx';
 import { OfferFields } from './fields/offer-fields.client.tsx';
 import { TextField } from './fields/text-field.client.tsx';
+import { focusAdded } from './focus-added.ts';
 import { ItemButtons } from './item-buttons.client.tsx';
 import styles from './making.module.css';
 import { type ListDeeds, useList } from './use-list.ts';
@@ -50,7 +51,7 @@ export function Materials({ lessonId }: { lessonId: string }) {
       offer: null,
       note: '',
     });
-    requestAnimationFrame(() => document.getElementById(`${id}-name`)?.focus());
+    focusAdded(`${id}-name`);
   };
   return (
     <>

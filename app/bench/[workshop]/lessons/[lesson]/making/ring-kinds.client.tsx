@@ -9,6 +9,7 @@ import { ChoiceField } from './fields/choice-field.client.tsx';
 import fieldStyles from './fields/fields.module.css';
 import { SizeField } from './fields/size-field.client.tsx';
 import { TextField } from './fields/text-field.client.tsx';
+import { focusAdded } from './focus-added.ts';
 import styles from './making.module.css';
 import { metalChoices, metalOf } from './metal-choices.ts';
 import { RingKindCard } from './ring-kind-card.client.tsx';
@@ -21,7 +22,7 @@ export function RingKinds({ lessonId }: { lessonId: string }) {
     kinds.add(kind);
     // What was left out is filled in on its card; else the next kind can be begun.
     const next = kind.colour === '' ? `${kind.id}-colour` : 'new-ring-name';
-    requestAnimationFrame(() => document.getElementById(next)?.focus());
+    focusAdded(next);
   };
   return (
     <>

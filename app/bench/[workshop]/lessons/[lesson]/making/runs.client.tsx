@@ -7,6 +7,7 @@ import { useDraft } from '../draft.client.tsx';
 import { ChoiceField } from './fields/choice-field.client.tsx';
 import fieldStyles from './fields/fields.module.css';
 import { NumberField } from './fields/number-field.client.tsx';
+import { focusAdded } from './focus-added.ts';
 import { ItemButtons } from './item-buttons.client.tsx';
 import styles from './making.module.css';
 import { RunsPreview } from './runs-preview.tsx';
@@ -33,12 +34,7 @@ export function Runs({ lessonId, picturesAddress }: { lessonId: string; pictures
       'add runs of repeats',
     );
     const [first] = made;
-    requestAnimationFrame(() =>
-      document
-        .getElementById(first?.id ?? '')
-        ?.querySelector('input')
-        ?.focus(),
-    );
+    if (first) focusAdded(first.id);
   };
   return (
     <section className={styles.part} aria-labelledby="runs">

@@ -11,6 +11,7 @@ import { ringsAdded, runningCounts } from '#lib/weave/sequence.ts';
 import { useDraft } from '../draft.client.tsx';
 import { thingInAddress } from '../land-on-thing.client.tsx';
 import { ChoiceField } from './fields/choice-field.client.tsx';
+import { focusAdded } from './focus-added.ts';
 import styles from './making.module.css';
 import { PieceEndsFields } from './piece-ends.client.tsx';
 import { PieceState } from './piece-state.client.tsx';
@@ -52,14 +53,20 @@ export function RingSequence({ lessonId, picturesAddress }: RingSequenceProps) {
   }, []);
   let before = 0;
   const check = checkPiece(content);
-  return (
-    <>
-      {content.ringKinds.length === 0 && (
+  const placed = content.start.length + content.repeat.length + content.finishing.length;
+  if (placed === 0 && content.ringKinds.length === 0)
+    return (
+      <>
         <p className="soft">
           A piece of beads, cord or knots has no rings to place: describe its steps below, and under Materials
-          what it takes, for the whole piece, for each repeat or for each 100 mm.
+          what it takes, for the whole piece, for each repeat or for each 100 mm. For a piece of rings,
+          describe a ring kind first; then its placements stand here.
         </p>
-      )}
+        <StartFromWeave />
+      </>
+    );
+  return (
+    <>
       <StartFromWeave key={content.ringKinds.map(({ id }) => id).join()} />
       <Leaning />
       <PieceState check={check} />
@@ -143,7 +150,7 @@ function Part({ part, from, lessonId, faults, pictures, open, onOpen }: PartProp
       pictureText: '',
     });
     onOpen(id);
-    requestAnimationFrame(() => document.getElementById(id)?.querySelector('select')?.focus());
+    focusAdded(id);
   };
   return (
     <section className={styles.part} aria-labelledby={`part-${part}`}>

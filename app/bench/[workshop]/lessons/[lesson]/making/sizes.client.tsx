@@ -3,6 +3,7 @@
 import { useDraft } from '../draft.client.tsx';
 import { LengthField } from './fields/number-field.client.tsx';
 import { TextField } from './fields/text-field.client.tsx';
+import { focusAdded } from './focus-added.ts';
 import { ItemButtons } from './item-buttons.client.tsx';
 import styles from './making.module.css';
 import { useList } from './use-list.ts';
@@ -55,7 +56,7 @@ export function Sizes({ lessonId }: { lessonId: string }) {
               name: '',
               bodyMm: Math.min(10_000, (last?.bodyMm ?? 150) + (last ? 15 : 0)),
             });
-            requestAnimationFrame(() => document.getElementById(`${id}-name`)?.focus());
+            focusAdded(`${id}-name`);
           }}
         >
           Add a size

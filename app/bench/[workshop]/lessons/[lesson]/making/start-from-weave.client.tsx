@@ -28,11 +28,12 @@ export function StartFromWeave() {
     setTaken(`${from.name} is taken: read its placements below, and change what you do otherwise.`);
   };
   return (
-    <details className={styles.more} open={placed === 0 || undefined}>
+    <details className={styles.more} open={(placed === 0 && content.ringKinds.length > 0) || undefined}>
       <summary>Start from a weave</summary>
       <p className="soft">
-        A weave as it is commonly made, or begin with a placement of your own below. Each can be changed
-        afterwards.
+        A weave as it is commonly made
+        {content.ringKinds.length > 0 && ', or begin with a placement of your own below'}. Each placement can
+        be changed afterwards.
       </p>
       <div className={fieldStyles.grid}>
         <ChoiceField<string>

@@ -3,6 +3,7 @@
 import { useDraft } from '../draft.client.tsx';
 import { LinkField } from './fields/link-field.client.tsx';
 import { TextField } from './fields/text-field.client.tsx';
+import { focusAdded } from './focus-added.ts';
 import { ItemButtons } from './item-buttons.client.tsx';
 import styles from './making.module.css';
 import { MomentField } from './moment-field.client.tsx';
@@ -10,11 +11,19 @@ import { useList } from './use-list.ts';
 
 export function Steps({ lessonId }: { lessonId: string }) {
   const steps = useList('steps', 'step');
-  const { mayEdit } = useDraft();
+  const { content, mayEdit } = useDraft();
+  const places = content.start.length + content.repeat.length + content.finishing.length > 0;
+  const add = () => {
+    const id = crypto.randomUUID();
+    steps.add({ id, sentence: '', atMs: null, pictureText: '' });
+    focusAdded(id);
+  };
   return (
     <>
       <p className="soft">
-        Cleaning, sorting, fastening the clasp: each stands at its moment between the placements.
+        {places
+          ? 'Cleaning, sorting, fastening the clasp: each stands at its moment between the placements.'
+          : 'What the hands do, one step after another. With its moment, each shows its picture and stands in its chapter.'}
       </p>
       <ol className={styles.cards}>
         {steps.items.map((step, index) => (
@@ -48,11 +57,7 @@ export function Steps({ lessonId }: { lessonId: string }) {
         ))}
       </ol>
       {mayEdit && (
-        <button
-          type="button"
-          className="quiet"
-          onClick={() => steps.add({ id: crypto.randomUUID(), sentence: '', atMs: null, pictureText: '' })}
-        >
+        <button type="button" className="quiet" onClick={add}>
           Add a step
         </button>
       )}
@@ -63,6 +68,11 @@ export function Steps({ lessonId }: { lessonId: string }) {
 export function Links({ lessonId }: { lessonId: string }) {
   const links = useList('links', 'link');
   const { mayEdit } = useDraft();
+  const add = () => {
+    const id = crypto.randomUUID();
+    links.add({ id, label: '', address: '' });
+    focusAdded(id);
+  };
   return (
     <>
       <ul className={styles.lines}>
@@ -91,11 +101,7 @@ export function Links({ lessonId }: { lessonId: string }) {
         ))}
       </ul>
       {mayEdit && (
-        <button
-          type="button"
-          className="quiet"
-          onClick={() => links.add({ id: crypto.randomUUID(), label: '', address: '' })}
-        >
+        <button type="button" className="quiet" onClick={add}>
           Add a link
         </button>
       )}

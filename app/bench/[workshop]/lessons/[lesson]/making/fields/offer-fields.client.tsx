@@ -103,7 +103,7 @@ function PackFields({ place, name, pack, stated, currency, unit, onTake, onRemov
         label={`Pack${name} is sold by`}
         value={by}
         choices={[
-          ['count', `count of ${unit}`],
+          ['count', `count (${unit})`],
           ['mass', 'mass'],
         ]}
         onTake={setBy}
