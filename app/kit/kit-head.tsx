@@ -13,7 +13,8 @@ export const KitHead = ({ kit, className }: KitHeadProps) => {
   if (!length)
     return <p className={className}>Nothing in this piece repeats: the kit is the same for everyone.</p>;
   const { finishedMm, leftoverMm, certainty } = length;
-  const off = formatMeasure(Math.abs(leftoverMm), 'mm');
+  const over = Math.abs(leftoverMm);
+  const off = `${formatMeasure(over, 'mm')} (${formatMeasure(over, 'in')})`;
   return (
     <p className={className}>
       <strong>{repeatsWithError(length)}</strong> of the unit; finished{' '}

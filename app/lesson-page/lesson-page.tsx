@@ -9,6 +9,7 @@ import { type AskedMeasure, sizeWords } from '#lib/lesson/asked-measure.ts';
 import { cautionWords } from '#lib/lesson/cautions.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import type { MadeFile } from '#lib/lesson/made-files.ts';
+import { timeNeeded, weaveWord } from '#lib/lesson/making-words.ts';
 import { pageSteps, stepAnchor } from '#lib/lesson/page-steps.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
 import { CorrectionList } from './correction-list.tsx';
@@ -222,16 +223,14 @@ const Standing = ({
 const OTHER_HAND = { left: 'right', right: 'left' } as const;
 
 const Facts = ({ content, explainer }: { readonly content: Content; readonly explainer: Explainer }) => {
-  const minutes = [
-    content.prepareMinutes === null ? '' : `${content.prepareMinutes} min to prepare`,
-    content.makeMinutes === null ? '' : `${content.makeMinutes} min to weave`,
-  ].filter((text) => text !== '');
   const weaves = [content.weave, content.otherNames].filter((name) => name.trim() !== '').join(', also ');
   return (
     <dl className={styles.facts} lang="en">
-      <Fact name="Weave">{weaves === '' ? '' : <TermText text={weaves} explainer={explainer} />}</Fact>
+      <Fact name={weaveWord(content)}>
+        {weaves === '' ? '' : <TermText text={weaves} explainer={explainer} />}
+      </Fact>
       <Fact name="Difficulty">{content.difficulty}</Fact>
-      <Fact name="Time">{minutes.join(', ')}</Fact>
+      <Fact name="Time">{timeNeeded(content).join(', ')}</Fact>
       <Fact name="Leaning">
         {content.leaning === 'none' ? (
           ''

@@ -8,7 +8,7 @@ import { chapterSpans } from '#lib/chapters/chapter-rules.ts';
 import type { KitList } from '#lib/kit/kit-list.ts';
 import { formatMeasure } from '#lib/lesson/asked-measure.ts';
 import { cautionWords } from '#lib/lesson/cautions.ts';
-import { isTool, perWord, quantityWord, ringFacts } from '#lib/lesson/making-words.ts';
+import { isTool, perWord, quantityWord, ringFacts, timeNeeded } from '#lib/lesson/making-words.ts';
 import { PAGE_PARTS, type PagePart, type PageStep, pageSteps, partTitle } from '#lib/lesson/page-steps.ts';
 import { placementFacts } from '#lib/lesson/placement-words.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
@@ -48,14 +48,10 @@ export const lessonSheet = (from: LessonSheetFrom, size: number): Sheet => ({
 });
 
 function headLines({ revision: { content }, kit }: LessonSheetFrom): readonly string[] {
-  const minutes = [
-    content.prepareMinutes === null ? '' : `${content.prepareMinutes} min to prepare`,
-    content.makeMinutes === null ? '' : `${content.makeMinutes} min to make`,
-  ].filter((text) => text !== '');
   const leaning = content.leaning === 'none' ? [] : [`leans ${content.leaning}`];
   const length = kit?.length ?? null;
   return [
-    [content.difficulty, ...minutes, ...leaning].join(' · '),
+    [content.difficulty, ...timeNeeded(content), ...leaning].join(' · '),
     ...(kit && length
       ? [`For ${both(kit.bodyMm)} on the body: finished ${both(length.finishedMm)}${claspWords(length)}.`]
       : []),

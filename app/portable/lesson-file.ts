@@ -11,7 +11,7 @@ import { formatMeasure, secondsOf, sizeWords } from '#lib/lesson/asked-measure.t
 import { cautionWords } from '#lib/lesson/cautions.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import { correctionsDuring, correctionsNewestFirst } from '#lib/lesson/corrections.ts';
-import { isTool, perWord, quantityWord, ringFacts } from '#lib/lesson/making-words.ts';
+import { isTool, perWord, quantityWord, ringFacts, timeNeeded, weaveWord } from '#lib/lesson/making-words.ts';
 import { PAGE_PARTS, PART_TITLES, type PageStep, pageSteps } from '#lib/lesson/page-steps.ts';
 import { placementFacts } from '#lib/lesson/placement-words.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
@@ -89,14 +89,10 @@ const paragraphs = (text: string): readonly string[] =>
   text.split(/\n{2,}/).filter((part) => part.trim() !== '');
 
 function facts(content: Content): Markup {
-  const minutes = [
-    content.prepareMinutes === null ? '' : `${content.prepareMinutes} min to prepare`,
-    content.makeMinutes === null ? '' : `${content.makeMinutes} min to weave`,
-  ];
   const told: readonly (readonly [string, string])[] = [
-    ['Weave', joined([content.weave, content.otherNames], ', also ')],
+    [weaveWord(content), joined([content.weave, content.otherNames], ', also ')],
     ['Difficulty', content.difficulty],
-    ['Time', joined(minutes)],
+    ['Time', joined(timeNeeded(content))],
     ['Leaning', content.leaning === 'none' ? '' : content.leaning],
     ['Sizes', content.sizes.map(sizeWords).join(', ')],
   ];

@@ -41,3 +41,18 @@ export const perWord = (per: Content['materials'][number]['per']): string =>
 /** Kept and used again rather than built in: no part of a kit. */
 export const isTool = (item: Content['materials'][number]): boolean =>
   item.kind === 'tool' || item.kind === 'safety';
+
+const hasRings = ({ ringKinds, repeat }: Content): boolean => ringKinds.length > 0 || repeat.length > 0;
+
+/** What the name of a weave is called: a piece without rings has a technique. */
+export const weaveWord = (content: Content): 'Weave' | 'Technique' =>
+  hasRings(content) ? 'Weave' : 'Technique';
+
+/** `20 min to prepare`, `90 min to weave`; what is not stated is left out. */
+export function timeNeeded(content: Content): readonly string[] {
+  const { prepareMinutes, makeMinutes } = content;
+  return [
+    ...(prepareMinutes === null ? [] : [`${prepareMinutes} min to prepare`]),
+    ...(makeMinutes === null ? [] : [`${makeMinutes} min to ${hasRings(content) ? 'weave' : 'make'}`]),
+  ];
+}

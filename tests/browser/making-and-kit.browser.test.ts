@@ -169,6 +169,45 @@ it('describes a piece of two sizes and three colours from nothing, by keyboard a
   await page.getByRole('status').getByRole('link', { name: 'repeat 1' }).waitFor();
 });
 
+it('describes a knotted piece without a ring by keyboard alone, and counts its beads and cord', async () => {
+  const owner = await signedInOwner(app);
+  const page = await openScreen(owner, 'making');
+  await tabTo(page, /^Add a step$/);
+  await page.keyboard.press('Enter');
+  // The keyboard goes along: a space in the sentence does not press the button again.
+  await page.keyboard.type('Slide two beads on and push them up.');
+  await tabTo(page, /^One repeat adds/);
+  await page.keyboard.type('10');
+  await tabTo(page, /^Add a size$/);
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('medium');
+  for (const [add, name, quantity, per] of [
+    ['beads', 'turquoise bead', '2', null],
+    ['cord or wire', 'waxed cord', '3', 'for each 100 mm'],
+  ] as const) {
+    await tabTo(page, new RegExp(`^Add ${add}$`));
+    await page.keyboard.press('Enter');
+    await page.keyboard.type(name);
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type(quantity);
+    if (per) {
+      await page.keyboard.press('Tab');
+      await page.keyboard.type(per);
+    }
+  }
+  await saved(page);
+  expect((await draftOf(owner)).steps.map((step) => step.sentence)).toEqual([
+    'Slide two beads on and push them up.',
+  ]);
+  await page.getByRole('link', { name: 'Kit', exact: true }).click();
+  // By hand: 150 + 20 ease, 10 mm a repeat: 17 repeats of two beads; 3 m for each 100 of 170 mm.
+  const bought = page.getByRole('region', { name: 'Packs, mass and cost' });
+  await bought.getByRole('row', { name: /turquoise bead 34 pieces/ }).waitFor();
+  await bought.getByRole('row', { name: /waxed cord 5.1 m/ }).waitFor();
+  expect(await page.locator('main').innerText()).not.toMatch(/\b(rings?|spare|clasp)\b/i);
+});
+
 it('keeps a text that it could not read, over a reload', async () => {
   const owner = await signedInOwner(app);
   const page = await openScreen(owner, 'making');

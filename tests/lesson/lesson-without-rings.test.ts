@@ -18,8 +18,8 @@ import { freezeRevision } from '#lib/lesson/revision.ts';
 import { knottedContent } from '#tests/support/a-knotted-lesson.ts';
 import { pdfText } from '#tests/support/read-pdf.ts';
 
-// The piece is tied at its ends: it has no clasp either.
-const RING = /\b(rings?|clasp)\b/i;
+// The piece is knotted and tied at its ends: it has no clasp, and nobody weaves it.
+const RING = /\b(rings?|clasp|weave)\b/i;
 const content = { ...knottedContent(), cautions: [] };
 const withCautions = {
   ...content,
