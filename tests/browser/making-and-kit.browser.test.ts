@@ -181,9 +181,9 @@ it('describes a knotted piece without a ring by keyboard alone, and counts its b
   await tabTo(page, /^Add a size$/);
   await page.keyboard.press('Enter');
   await page.keyboard.type('medium');
-  for (const [add, name, quantity, per] of [
-    ['beads', 'turquoise bead', '2', null],
-    ['cord or wire', 'waxed cord', '3', 'for each 100 mm'],
+  for (const [add, name, quantity] of [
+    ['beads', 'turquoise bead', '2'],
+    ['cord or wire', 'waxed cord', '3'],
   ] as const) {
     await tabTo(page, new RegExp(`^Add ${add}$`));
     await page.keyboard.press('Enter');
@@ -191,11 +191,10 @@ it('describes a knotted piece without a ring by keyboard alone, and counts its b
     await page.keyboard.press('Tab');
     await page.keyboard.press('Tab');
     await page.keyboard.type(quantity);
-    if (per) {
-      await page.keyboard.press('Tab');
-      await page.keyboard.type(per);
-    }
   }
+  // From "for the whole piece" to "for each 100 mm".
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('ArrowDown');
   await saved(page);
   expect((await draftOf(owner)).steps.map((step) => step.sentence)).toEqual([
     'Slide two beads on and push them up.',
