@@ -1,7 +1,7 @@
 /** Words for why something is offered, and for what is said aloud against what is written. */
 import type { ComparedFact } from '#lib/facts/compare-facts.ts';
 import type { Unsaid } from '#lib/facts/never-said.ts';
-import type { SpokenFact } from '#lib/facts/spoken-facts.ts';
+import type { SpokenFact } from '#lib/facts/spoken-fact.ts';
 import type { Reason } from '#lib/glossary/suggestion.ts';
 
 export function reasonWords(reason: Reason): string {

@@ -9,7 +9,7 @@ import { formatSize } from '#lib/rings/parse-size.ts';
 import { sizesOf } from '#lib/rings/ring.ts';
 import type { RingKind } from '#lib/rings/ring-kind.ts';
 import { countSequence } from '#lib/weave/sequence.ts';
-import type { SpokenFact } from './spoken-facts.ts';
+import type { SpokenFact } from './spoken-fact.ts';
 
 export type Standing = 'agrees' | 'contradicts' | 'nothing to compare';
 

@@ -5,7 +5,7 @@
 import type { Content } from '#lib/lesson/content.ts';
 import { metalNameOf } from '#lib/rings/metals.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
-import type { SpokenFact } from './spoken-facts.ts';
+import type { SpokenFact } from './spoken-fact.ts';
 
 export const UNSAID_CODES = [
   'wire without system',
