@@ -20,6 +20,8 @@ export const withRevision = <P extends RevisionParams>(
     revision: Revision,
     params: P,
     revisionId: string,
+    /** Number of the lesson's latest revision. */
+    latest: number,
   ) => Response | Promise<Response>,
 ) =>
   withAnyone<P>(async (request, params) => {
@@ -27,5 +29,6 @@ export const withRevision = <P extends RevisionParams>(
     const number = numberOfAddress(params.number);
     const mark = lesson?.revisions.find((revision) => revision.number === number);
     if (!mark) return fault(404, 'not-found');
-    return handle(request, await getRevision(database(), mark.id), params, mark.id);
+    const latest = lesson?.revisions[0]?.number ?? mark.number;
+    return handle(request, await getRevision(database(), mark.id), params, mark.id, latest);
   });

@@ -5,6 +5,7 @@
  */
 import { escapeUTF8 } from 'entities';
 import { chaptersInOrder } from '#lib/chapters/chapter-rules.ts';
+import type { EndedLesson } from '#lib/data/ended-lessons.ts';
 import { secondsOf } from '#lib/lesson/asked-measure.ts';
 import { FOOT_PX } from '#lib/lesson/oembed.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
@@ -64,6 +65,23 @@ ${corrections(revision, lesson)}${chapters(revision)}</footer>
 </html>
 `;
 }
+
+/** What a frame of another site shows of a lesson that was deleted. */
+export const endedEmbed = ({ title, workshop }: EndedLesson): string => `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="robots" content="noindex">
+<title>${escapeUTF8(title)}: this lesson has ended</title>
+<link rel="icon" href="data:,">
+<style>${EMBED_STYLE}</style>
+</head>
+<body>
+<main><p><strong>This lesson has ended.</strong> ${escapeUTF8(workshop.name)} took “${escapeUTF8(title)}” away.</p></main>
+</body>
+</html>
+`;
 
 function player(
   { recording, cues, content }: Revision,

@@ -15,16 +15,18 @@ interface LinkPreviewProps {
   readonly revision: Revision;
   /** Absolute addresses. */
   readonly page: string;
+  /** Of the page, which says where a revision is an earlier one. */
+  readonly title: string;
   readonly picture: LinkPicture | null;
   readonly recording: string | null;
 }
 
 /** What a message or a page that links here may show (the Open Graph protocol, ogp.me); React puts it into the head. */
-export const LinkPreview = ({ revision, page, picture, recording }: LinkPreviewProps) => {
+export const LinkPreview = ({ revision, page, title, picture, recording }: LinkPreviewProps) => {
   const { content, workshop } = revision;
   const told: readonly (readonly [string, string | number | null | undefined])[] = [
     ['og:type', 'article'],
-    ['og:title', content.title],
+    ['og:title', title],
     ['og:description', content.summary.trim().slice(0, 300)],
     ['og:url', page],
     ['og:site_name', workshop.name],

@@ -18,6 +18,8 @@ export interface SheetLesson {
   readonly address: string | null;
   /** Null for a draft. */
   readonly revision: number | null;
+  /** Number of the latest revision when the sheet was made; absent where it is of no concern. */
+  readonly latest?: number;
   readonly at: Date;
   /** Its steps with their pictures; absent: the sheet is about the kit alone. */
   readonly steps?: SheetSteps;
@@ -42,8 +44,22 @@ export const kitSheet = (lesson: SheetLesson, kit: KitList): Sheet => {
   };
 };
 
-export const footOf = ({ title, revision }: SheetLesson): string =>
-  `${title}, ${revision === null ? 'draft, not published' : `revision ${revision}`}`;
+export const footOf = (lesson: SheetLesson): string =>
+  `${lesson.title}, ${lesson.revision === null ? 'draft, not published' : `revision ${lesson.revision}`}${isEarlier(lesson) ? `, an earlier one: revision ${lesson.latest} is the latest` : ''}`;
+
+const isEarlier = ({ revision, latest }: SheetLesson): boolean =>
+  revision !== null && latest !== undefined && revision < latest;
+
+/** Says on an old revision's sheet that a later one is published. */
+const earlierLines = (lesson: SheetLesson): Content[] =>
+  isEarlier(lesson)
+    ? [
+        {
+          text: `This is revision ${lesson.revision}, an earlier one. Revision ${lesson.latest} is the latest: print that one to work by.`,
+          bold: true,
+        },
+      ]
+    : [];
 
 /** Title, what the sheet is (empty: the lesson itself) and lines at the left, the lesson's address as a code at the right. */
 export const sheetHead = (lesson: SheetLesson, what: string, lines: readonly string[]): Content => ({
@@ -53,6 +69,7 @@ export const sheetHead = (lesson: SheetLesson, what: string, lines: readonly str
       stack: [
         { text: lesson.title, style: 'title' },
         { text: [lesson.workshop, lesson.weave].filter((text) => text.trim() !== '').join(' · ') },
+        ...earlierLines(lesson),
         ...(what === '' ? [] : [{ text: what, style: 'heading' }]),
         ...lines.map((text) => ({ text })),
       ],

@@ -1,6 +1,7 @@
 /** Begins a lesson: a title, and nothing said yet. */
 import { z } from 'zod';
 import type { Membership } from '#lib/access/caller.ts';
+import { takenLessonSlugs } from '#lib/data/ended-lessons.ts';
 import { emptyContent } from '#lib/lesson/content.ts';
 import { freeSlug, slugOf } from '#lib/lesson/slug.ts';
 import type { Bench } from './bench.ts';
@@ -18,14 +19,7 @@ export async function createLesson(
   const wanted = slugOf(title, 'lesson');
   const content = emptyContent(title, workshop.language, workshop.currency);
   await retryOnTakenSlug(async () => {
-    const taken = await db.lesson.findMany({
-      where: { workshopId: workshop.id, slug: { startsWith: wanted } },
-      select: { slug: true },
-    });
-    const slug = freeSlug(
-      wanted,
-      taken.map((lesson) => lesson.slug),
-    );
+    const slug = freeSlug(wanted, await takenLessonSlugs(db, workshop.id, wanted));
     const at = now();
     await db.lesson.create({
       data: { id, workshopId: workshop.id, slug, content, createdAt: at, updatedAt: at },

@@ -1,7 +1,11 @@
-/** Deletes a lesson for ever: draft, recordings, revisions and their public pages. */
+/**
+ * Deletes a lesson for ever: draft, recordings, revisions and their public pages. Where it was
+ * published its addresses go on answering that it has ended, since they stand on kits and sheets.
+ */
 import { z } from 'zod';
 import { type Membership, roleSuffices } from '#lib/access/caller.ts';
 import { discardFiles, removeDiscardedFiles } from '#lib/data/discarded-files.ts';
+import { noteEndedLesson } from '#lib/data/ended-lessons.ts';
 import { failed, ok, type Result } from '#lib/result.ts';
 import type { Bench } from './bench.ts';
 
@@ -15,7 +19,7 @@ export interface DeleteLessonFault {
  * all; the files after them, and where that is cut short at the next deletion.
  */
 export async function deleteLesson(
-  { db }: Bench,
+  { db, now }: Bench,
   { workshop, role }: Membership,
   lessonId: string,
   removeFile: (storageKey: string) => Promise<void>,
@@ -26,6 +30,8 @@ export async function deleteLesson(
     const lesson = await tx.lesson.findFirst({
       where: { id: lessonId, workshopId: workshop.id },
       select: {
+        slug: true,
+        content: true,
         recordings: {
           select: { originalKey: true, playableKey: true, posterKey: true, peaksKey: true, stills: true },
         },
@@ -48,12 +54,18 @@ export async function deleteLesson(
       tx,
       [...keys, ...frozen].filter((key) => key !== null),
     );
+    if (lesson.revisions.length > 0) {
+      const { title } = titled.parse(lesson.content);
+      await noteEndedLesson(tx, { workshopId: workshop.id, slug: lesson.slug, title, endedAt: now() });
+    }
     await tx.lesson.delete({ where: { id: lessonId } });
     return ok(null);
   });
   if (deleted.ok) await removeDiscardedFiles(db, removeFile);
   return deleted;
 }
+
+const titled = z.object({ title: z.string() });
 
 /** Only what is needed here, so that a revision of an older schema can be deleted too. */
 const frozenFiles = z.object({

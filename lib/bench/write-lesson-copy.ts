@@ -1,5 +1,6 @@
 /** Writes a lesson that was read from a portable copy: its rows, within the caller's transaction. */
 import type { Queries } from '#lib/data/database.ts';
+import { reviveEndedLesson, takenLessonSlugs } from '#lib/data/ended-lessons.ts';
 import { addLessonRow, addRevisionRow, addTranscriptRow } from '#lib/data/lesson-copy-rows.ts';
 import { writePublishedLines } from '#lib/data/search.ts';
 import { freeSlug } from '#lib/lesson/slug.ts';
@@ -7,24 +8,19 @@ import { invariant } from '#lib/result.ts';
 import type { CopyPlace } from './copy-place.ts';
 import type { ReadLesson } from './read-lesson-copy.ts';
 
-/** Its address is taken from the copy, with a number where the workshop has it already. */
+/** Its address is taken from the copy, with a number where the workshop has it already: a lesson that was deleted gets its own again. */
 export async function addLesson(tx: Queries, at: CopyPlace, lesson: ReadLesson): Promise<void> {
   const { manifest } = lesson;
-  const taken = await tx.lesson.findMany({
-    where: { workshopId: at.workshopId, slug: { startsWith: manifest.slug } },
-    select: { slug: true },
-  });
   const latestMark = manifest.revisions.at(-1);
   const latest = latestMark ? await lesson.revision(latestMark) : null;
   const draft = lesson.draft ?? latest;
   invariant(draft !== null, 'a copy without revisions has a draft');
+  const { workshopId } = at;
+  if (latest) await reviveEndedLesson(tx, { workshopId, slug: manifest.slug, title: latest.content.title });
   await addLessonRow(tx, {
     id: lesson.id,
-    workshopId: at.workshopId,
-    slug: freeSlug(
-      manifest.slug,
-      taken.map(({ slug }) => slug),
-    ),
+    workshopId,
+    slug: freeSlug(manifest.slug, await takenLessonSlugs(tx, workshopId, manifest.slug)),
     content: draft.content,
     cues: draft.cues,
     currentId: lesson.currentId,

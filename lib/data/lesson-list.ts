@@ -18,6 +18,12 @@ export interface ListedLesson {
     readonly recordings: number;
     readonly revisions: number;
     readonly corrections: number;
+    /** Batches of kits that were recorded, and how many kits they are. */
+    readonly batches: number;
+    readonly kits: number;
+    /** What pupils reported, and how much of it waits for an answer. */
+    readonly reports: number;
+    readonly reportsOpen: number;
   };
 }
 
@@ -34,6 +40,10 @@ const row = z.object({
   recordings: z.number(),
   revisions: z.number(),
   corrections: z.number(),
+  batches: z.number(),
+  kits: z.number(),
+  reports: z.number(),
+  reportsOpen: z.number(),
 });
 
 /**
@@ -52,7 +62,12 @@ export async function findLessons(db: Queries, workshopId: string): Promise<read
       jsonb_array_length(COALESCE(l."content"->'chapters', '[]')) AS "chapters",
       (SELECT count(*)::int FROM "recording" WHERE "lessonId" = l."id" AND "state" <> 'cancelled') AS "recordings",
       (SELECT count(*)::int FROM "revision" WHERE "lessonId" = l."id") AS "revisions",
-      jsonb_array_length(COALESCE(l."content"->'corrections', '[]')) AS "corrections"
+      jsonb_array_length(COALESCE(l."content"->'corrections', '[]')) AS "corrections",
+      (SELECT count(*)::int FROM "kit_batch" WHERE "lessonId" = l."id") AS "batches",
+      (SELECT COALESCE(sum((kit->>'times')::int), 0)::int FROM "kit_batch" b, jsonb_array_elements(b."kits") kit
+        WHERE b."lessonId" = l."id") AS "kits",
+      (SELECT count(*)::int FROM "report" WHERE "lessonId" = l."id") AS "reports",
+      (SELECT count(*)::int FROM "report" WHERE "lessonId" = l."id" AND "settledAt" IS NULL) AS "reportsOpen"
     FROM "lesson" l
     LEFT JOIN LATERAL (
       SELECT "id", "number", "publishedAt", "document" FROM "revision" WHERE "lessonId" = l."id" ORDER BY "number" DESC LIMIT 1

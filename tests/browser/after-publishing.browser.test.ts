@@ -7,6 +7,7 @@ import { aContent } from '#tests/support/a-content.ts';
 import { aTaughtLesson, publishBehindTheScenes, type Taught } from '#tests/support/a-taught-lesson.ts';
 import { startApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
+import { look } from '#tests/support/look.ts';
 import { pdfCode, pdfText } from '#tests/support/read-pdf.ts';
 import { signIn } from '#tests/support/sign-in.ts';
 import { waitUntilSaved } from '#tests/support/transcript-page.ts';
@@ -221,4 +222,39 @@ test('reports are limited in rate and in size, come from our own page alone, and
     await app.db.reportSalt.findMany(),
   ]);
   expect(kept).not.toContain('127.0.0.1');
+});
+
+test('an old revision says what it is in its title and on its sheets; a deleted lesson answers wherever its address stands', async () => {
+  const page = await browser.open();
+  await page.goto(`${taught.page}/revision/1`);
+  expect(await page.title()).toContain('Byzantine bracelet, earlier revision 1');
+  await page.goto(`${taught.page}/revision/2`);
+  expect(await page.title()).toContain('Byzantine bracelet, revision 2');
+  const paper = async (path: string) =>
+    pdfText(await (await page.request.get(`${taught.page}/revision/${path}`)).body());
+  for (const sheet of ['sheet.pdf', 'kit/kit.pdf?measure=165']) {
+    expect(await paper(`1/${sheet}`)).toContain('Revision 2 is the latest');
+    expect(await paper(`2/${sheet}`)).not.toContain('the latest');
+  }
+
+  await signIn(page, app.address, app.db, taught.userId);
+  await page.goto(`${app.address}/bench/w-${taught.workshopId}`);
+  await page.getByRole('button', { name: 'Delete…' }).click();
+  const asked = page.getByRole('dialog');
+  await asked.getByText('1 batch, 5 kits made up').waitFor();
+  await asked.getByText(/^\d reports by pupils, \d not answered yet$/).waitFor();
+  await look(page, 'delete-lesson');
+  await asked.getByRole('button', { name: 'Delete for ever' }).click();
+  await page.getByRole('heading', { name: 'No lesson yet' }).waitFor();
+
+  await page.goto(`${taught.page}/kit/1?measure=170`);
+  await page.getByText('It was packed by revision 1 of “Byzantine bracelet”.').waitFor();
+  await look(page, 'kit-of-a-deleted-lesson');
+  for (const path of ['', '/revision/1']) {
+    await page.goto(`${taught.page}${path}`);
+    await page.getByText('This lesson has ended.').waitFor();
+    expect(await page.title()).toContain('Byzantine bracelet: this lesson has ended');
+  }
+  const embed = await page.request.get(`${taught.page}/embed`);
+  expect([embed.status(), await embed.text()]).toEqual([410, expect.stringContaining('has ended')]);
 });

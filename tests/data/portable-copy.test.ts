@@ -17,6 +17,7 @@ import { readLessonPage } from '#lib/bench/read-lesson-page.ts';
 import { saveDraft } from '#lib/bench/save-draft.ts';
 import { type ClaimedEntry, entriesFault } from '#lib/copies/entry-rules.ts';
 import { type CopyEntry, writeZip } from '#lib/copies/write-zip.ts';
+import { findEndedLesson, noteEndedLesson } from '#lib/data/ended-lessons.ts';
 import { addCopy, copyArrived, listCopies } from '#lib/data/portable-copies.ts';
 import { emptyCorrection } from '#lib/lesson/corrections.ts';
 import { arrivingPath } from '#lib/recording/arriving.ts';
@@ -222,6 +223,21 @@ describe('a lesson', () => {
     const made = await db.lesson.findUniqueOrThrow({ where: { id: sent.lessons[0]?.id ?? '' } });
     expect(made.slug).toBe(`l-${taught.lessonId}-2`);
     await db.lesson.delete({ where: { id: made.id } });
+  });
+
+  test('that was deleted comes back to its own address, which kits and sheets lead to', async () => {
+    const slug = `l-${taught.lessonId}`;
+    const other = await another();
+    const ended = { workshopId: other.workshopId, slug, endedAt: new Date() };
+    await noteEndedLesson(db, { ...ended, title: 'Another lesson' });
+    const out = await lessonZip(taught);
+    const beside = await bringIn(out, other.workshopId, other.userId);
+    const slugOf = async (sent: typeof beside) =>
+      (await db.lesson.findUniqueOrThrow({ where: { id: sent.lessons[0]?.id ?? '' } })).slug;
+    expect(await slugOf(beside)).toBe(`${slug}-2`);
+    await noteEndedLesson(db, { ...ended, title: 'Byzantine bracelet' });
+    expect(await slugOf(await bringIn(out, other.workshopId, other.userId))).toBe(slug);
+    expect(await findEndedLesson(db, `w-${other.workshopId}`, slug)).toBeNull();
   });
 
   test('without its draft holds nothing that is not published', async () => {

@@ -8,6 +8,7 @@ import { createLesson } from '#lib/bench/create-lesson.ts';
 import { createWorkshop } from '#lib/bench/create-workshop.ts';
 import { deleteLesson } from '#lib/bench/delete-lesson.ts';
 import { joinAsCaller } from '#lib/bench/use-invitation.ts';
+import { findEndedLesson } from '#lib/data/ended-lessons.ts';
 import { findLessons } from '#lib/data/lesson-list.ts';
 import { testDatabase } from '#tests/support/database.ts';
 
@@ -174,5 +175,19 @@ describe('deleting a lesson', () => {
     });
     expect((await deleteLesson(bench, at, id, noFiles)).ok).toBe(true);
     expect(await findLessons(bench.db, at.workshop.id)).toEqual([]);
+
+    // Its address stands on kits: it answers, and no lesson of that title gets it.
+    expect(await findEndedLesson(bench.db, at.workshop.slug, 'box-chain')).toEqual({
+      title: 'Box chain',
+      endedAt: bench.now(),
+      workshop: { name: at.workshop.name, slug: at.workshop.slug },
+    });
+    expect(await findEndedLesson(bench.db, other.workshop.slug, 'box-chain')).toBeNull();
+    await createLesson(bench, at, { title: 'Box chain' });
+    expect((await findLessons(bench.db, at.workshop.id)).map(({ slug }) => slug)).toEqual(['box-chain-2']);
+    // A draft that nobody saw leaves nothing behind.
+    const draft = await createLesson(bench, at, { title: 'Never shown' });
+    await deleteLesson(bench, at, draft, noFiles);
+    expect(await findEndedLesson(bench.db, at.workshop.slug, 'never-shown')).toBeNull();
   });
 });

@@ -18,6 +18,14 @@ export function DeleteLesson({ workshop, id, title, holds }: Props) {
     count(holds.chapters, 'chapter', 'chapters'),
     count(holds.corrections, 'correction', 'corrections'),
     count(holds.revisions, 'published revision', 'published revisions'),
+    withPart(
+      count(holds.batches, 'batch', 'batches'),
+      holds.batches === 0 ? null : count(holds.kits, 'kit made up', 'kits made up'),
+    ),
+    withPart(
+      count(holds.reports, 'report by a pupil', 'reports by pupils'),
+      count(holds.reportsOpen, 'not answered yet', 'not answered yet'),
+    ),
   ].filter((line) => line !== null);
   return (
     <SureDialog
@@ -46,13 +54,20 @@ export function DeleteLesson({ workshop, id, title, holds }: Props) {
       )}
       {holds.revisions > 0 && (
         <p>
-          Its public pages end, the older revisions too: pupils who hold a kit or a printed sheet will find
-          nothing under its address.
+          Its public pages end, the older revisions too. Who comes by an address of it, from a kit’s label or
+          a printed sheet, reads that you took the lesson away; no other lesson ever gets that address. A
+          portable copy that was taken before can be brought in again under it, without batches and reports.
+          {holds.kits > 0 &&
+            ' Holders of kits are not told any more what to add or exchange, and you no longer see which kits a correction reaches.'}
         </p>
       )}
     </SureDialog>
   );
 }
+
+/** `2 batches, 14 kits made up`. */
+const withPart = (whole: string | null, part: string | null): string | null =>
+  whole === null || part === null ? whole : `${whole}, ${part}`;
 
 const count = (number: number, one: string, many: string): string | null =>
   number === 0 ? null : `${number.toLocaleString('en')} ${number === 1 ? one : many}`;

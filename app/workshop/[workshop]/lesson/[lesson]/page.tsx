@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
 import { correctionsFeedPath, lessonPath, oEmbedPath } from '#app/lesson-page/page-addresses.ts';
-import { lessonRead, type Query, ShowLesson } from '#app/lesson-page/show-lesson.tsx';
+import { endedMetadata, lessonRead, type Query, ShowLesson } from '#app/lesson-page/show-lesson.tsx';
 import { environment } from '#lib/config/environment.ts';
 
 interface LessonProps {
@@ -12,7 +11,7 @@ interface LessonProps {
 export async function generateMetadata({ params }: LessonProps): Promise<Metadata> {
   const { workshop, lesson } = await params;
   const read = await lessonRead(workshop, lesson, null, null);
-  if (!read) notFound();
+  if (!read) return endedMetadata(workshop, lesson);
   const { title, summary } = read.revision.content;
   const page = `${environment().BENCHLEAF_ADDRESS}${lessonPath(workshop, lesson)}`;
   return {

@@ -1,10 +1,11 @@
 /** The latest revision's player for pages of other sites: the one address of ours that may stand in their frames. */
 import { answerText } from '#app/http/answer-text.ts';
 import { fault, withAnyone } from '#app/http/with-member.ts';
-import { embedPage } from '#app/lesson-page/embed-page.ts';
+import { embedPage, endedEmbed } from '#app/lesson-page/embed-page.ts';
 import { lessonPath, publicAddresses } from '#app/lesson-page/page-addresses.ts';
 import { environment } from '#lib/config/environment.ts';
 import { database } from '#lib/data/database.ts';
+import { findEndedLesson } from '#lib/data/ended-lessons.ts';
 import { findLatestRevision } from '#lib/data/revisions.ts';
 import { momentOfQuery } from '#lib/lesson/asked-measure.ts';
 
@@ -12,7 +13,14 @@ type Params = { workshop: string; lesson: string };
 
 export const GET = withAnyone<Params>(async (request, { workshop, lesson }) => {
   const revision = await findLatestRevision(database(), workshop, lesson);
-  if (!revision) return fault(404, 'not-found');
+  if (!revision) {
+    const ended = await findEndedLesson(database(), workshop, lesson);
+    if (!ended) return fault(404, 'not-found');
+    return new Response(endedEmbed(ended), {
+      status: 410,
+      headers: { 'content-type': 'text/html; charset=utf-8', 'cache-control': 'public, max-age=300' },
+    });
+  }
   const files = publicAddresses(workshop, lesson, revision.number, 'latest');
   const at = {
     lesson: `${environment().BENCHLEAF_ADDRESS}${lessonPath(workshop, lesson)}`,

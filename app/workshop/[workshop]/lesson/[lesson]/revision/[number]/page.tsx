@@ -1,7 +1,13 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { numberOfAddress } from '#app/http/with-revision.ts';
-import { lessonRead, type Query, ShowLesson } from '#app/lesson-page/show-lesson.tsx';
+import {
+  endedMetadata,
+  lessonRead,
+  type Query,
+  revisionTitle,
+  ShowLesson,
+} from '#app/lesson-page/show-lesson.tsx';
 
 interface RevisionProps {
   readonly params: Promise<{ workshop: string; lesson: string; number: string }>;
@@ -12,9 +18,9 @@ export async function generateMetadata({ params }: RevisionProps): Promise<Metad
   const { workshop, lesson, number } = await params;
   const wanted = numberOfAddress(number);
   const read = wanted === null ? null : await lessonRead(workshop, lesson, wanted, null);
-  if (!read) notFound();
+  if (!read) return endedMetadata(workshop, lesson);
   // Searching people are led to the latest revision.
-  return { title: `${read.revision.content.title}, revision ${number}`, robots: { index: false } };
+  return { title: revisionTitle(read), robots: { index: false } };
 }
 
 /** One revision of a lesson, for everyone. */

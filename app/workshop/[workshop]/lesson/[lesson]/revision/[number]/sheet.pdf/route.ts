@@ -9,7 +9,7 @@ import { environment } from '#lib/config/environment.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
 import { bodyMmOf, measureOfQuery } from '#lib/lesson/asked-measure.ts';
 
-export const GET = withRevision(async (request, revision, { workshop, lesson }) => {
+export const GET = withRevision(async (request, revision, { workshop, lesson }, _id, latest) => {
   const { content, number } = revision;
   const query = new URL(request.url).searchParams;
   const asked = query.get('measure') ? measureOfQuery(Object.fromEntries(query), content) : null;
@@ -28,6 +28,7 @@ export const GET = withRevision(async (request, revision, { workshop, lesson }) 
       language: content.language,
       address: `${site}${lessonPath(workshop, lesson)}`,
       revision: number,
+      latest,
       at: new Date(revision.publishedAt),
     },
     revision,

@@ -11,31 +11,34 @@ import { bodyMmOf, measureOfQuery } from '#lib/lesson/asked-measure.ts';
 
 type Params = RevisionParams & { file: string };
 
-export const GET = withRevision<Params>(async (request, revision, { workshop, lesson, file }) => {
-  if (!isKitFile(file)) return fault(404, 'not-found');
-  const { content } = revision;
-  const query = Object.fromEntries(new URL(request.url).searchParams);
-  const asked = measureOfQuery(query, content);
-  const body = asked && bodyMmOf(asked, content.kitRules);
-  if (!body) return fault(422, 'measure-missing');
-  if (!body.ok) return fault(422, body.fault.code);
-  const kit = kitFor(content, body.value);
-  if (!kit.ok) return fault(422, kit.fault.code);
-  const told = {
-    title: content.title,
-    weave: content.weave,
-    workshop: revision.workshop.name,
-    language: content.language,
-    address: `${environment().BENCHLEAF_ADDRESS}${lessonPath(workshop, lesson)}`,
-    revision: revision.number,
-    at: new Date(revision.publishedAt),
-    ...(file === 'kit.pdf' ? { steps: stepsForPaper(content) } : {}),
-  };
-  const made = await kitFile(file, told, kit.value);
-  return answerText(request, made.body, {
-    type: made.type,
-    // A revision never changes, but how a sheet is set may.
-    cache: 'public, max-age=3600',
-    ...(file === 'kit.csv' ? { saveAs: file } : {}),
-  });
-});
+export const GET = withRevision<Params>(
+  async (request, revision, { workshop, lesson, file }, _id, latest) => {
+    if (!isKitFile(file)) return fault(404, 'not-found');
+    const { content } = revision;
+    const query = Object.fromEntries(new URL(request.url).searchParams);
+    const asked = measureOfQuery(query, content);
+    const body = asked && bodyMmOf(asked, content.kitRules);
+    if (!body) return fault(422, 'measure-missing');
+    if (!body.ok) return fault(422, body.fault.code);
+    const kit = kitFor(content, body.value);
+    if (!kit.ok) return fault(422, kit.fault.code);
+    const told = {
+      title: content.title,
+      weave: content.weave,
+      workshop: revision.workshop.name,
+      language: content.language,
+      address: `${environment().BENCHLEAF_ADDRESS}${lessonPath(workshop, lesson)}`,
+      revision: revision.number,
+      latest,
+      at: new Date(revision.publishedAt),
+      ...(file === 'kit.pdf' ? { steps: stepsForPaper(content) } : {}),
+    };
+    const made = await kitFile(file, told, kit.value);
+    return answerText(request, made.body, {
+      type: made.type,
+      // A revision never changes, but how a sheet is set may.
+      cache: 'public, max-age=3600',
+      ...(file === 'kit.csv' ? { saveAs: file } : {}),
+    });
+  },
+);
