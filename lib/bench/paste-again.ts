@@ -7,10 +7,13 @@ import {
   saveCopiedText,
 } from '#lib/data/description-texts.ts';
 import { findKitBatches } from '#lib/data/kit-batches.ts';
+import { findDraft } from '#lib/data/lessons.ts';
 import { findPlaceMarks, type PlaceMark, putPlaceMark, removePlaceMark } from '#lib/data/place-marks.ts';
 import { getRevision, listRevisions } from '#lib/data/revisions.ts';
 import {
   COPIED_FORMATS,
+  type DraftFile,
+  isDraftFile,
   PLACES,
   type Place,
   type PlaceState,
@@ -23,6 +26,7 @@ import { batchChange, changesKits } from '#lib/lesson/batch-change.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
 import { failed, ok, type Result } from '#lib/result.ts';
 import type { Bench } from './bench.ts';
+import { frozenRecordingOf } from './frozen-recording.ts';
 
 /** Whose places they are. */
 export interface PlacesOf {
@@ -35,7 +39,7 @@ export interface PlacesOf {
 
 /** When something was last taken to a place. */
 export interface Since {
-  /** Number of the revision; null for a text that was copied from a draft. */
+  /** Number of the revision; null for what was taken from a draft. */
   readonly revision: number | null;
   readonly at: Date;
 }
@@ -83,9 +87,12 @@ export async function readPlaces(db: Database, of: PlacesOf): Promise<PlacesRead
     const now = standsIn(place, latest, wording);
     const taken = placeMarks.find((one) => one.place === place);
     const format = COPIED_FORMATS[place];
+    const drafted = isDraftFile(place) ? copied[place] : undefined;
     const then = format
       ? textTaken(copied[format], taken)
-      : await fileTaken(taken, revisionOf, (revision) => standsIn(place, revision, wording));
+      : drafted && !(taken && taken.at >= drafted.copiedAt)
+        ? textTaken(drafted, undefined)
+        : await fileTaken(taken, revisionOf, (revision) => standsIn(place, revision, wording));
     if (now !== '' || then !== null)
       read.push({
         place,
@@ -167,9 +174,33 @@ export async function markPlace(
   return ok(null);
 }
 
+/**
+ * Notes that captions or chapters were taken out of the draft: as the latest
+ * revision's where it says the same, else word for word as they are.
+ */
+export async function markDraftFile(
+  bench: Bench,
+  of: PlacesOf & { readonly workshopId: string },
+  place: DraftFile,
+): Promise<Result<null, PlaceFault>> {
+  const { db, now } = bench;
+  const draft = await findDraft(db, of);
+  const [mark] = await listRevisions(db, of.lessonId);
+  if (!draft) return failed({ code: 'place-not-found' });
+  const wording = await wordingOf(db, of);
+  const recording = await frozenRecordingOf(db, of.lessonId);
+  const text = standsIn(place, { ...draft, recording }, wording);
+  if (mark && standsIn(place, await getRevision(db, mark.id), wording) === text)
+    return markPlace(bench, of, { place, revision: mark.number, ticked: false });
+  await saveCopiedText(db, { lessonId: of.lessonId, format: place, text, copiedAt: now() });
+  return ok(null);
+}
+
 /** Forgets what was taken to a place; a place that is not known stays so. */
 export async function forgetPlace(db: Database, lessonId: string, place: string): Promise<void> {
   await removePlaceMark(db, lessonId, place);
-  const format = PLACES.filter((one) => one === place).map((one) => COPIED_FORMATS[one])[0];
+  const format = isDraftFile(place)
+    ? place
+    : PLACES.filter((one) => one === place).map((one) => COPIED_FORMATS[one])[0];
   if (format) await db.copiedText.deleteMany({ where: { lessonId, format } });
 }

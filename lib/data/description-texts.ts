@@ -1,7 +1,8 @@
-/** How a workshop words its description texts, and the texts that were last taken along. */
+/** How a workshop words its description texts, and the texts and files that were last taken along. */
 import { z } from 'zod';
 import { completeSetup, type DescriptionSetup } from '#lib/description/description-setup.ts';
-import { DESCRIPTION_FORMATS, type DescriptionFormat } from '#lib/description/write-description.ts';
+import { DRAFT_FILES } from '#lib/description/places.ts';
+import { DESCRIPTION_FORMATS } from '#lib/description/write-description.ts';
 import type { Queries } from './database.ts';
 import { Prisma } from './generated/client.ts';
 
@@ -30,14 +31,18 @@ export interface CopiedText {
   readonly copiedAt: Date;
 }
 
-/** A lesson's texts as they were last taken along, by format. */
+/** A description text by its format, or a file of a draft. */
+const takenText = z.enum([...DESCRIPTION_FORMATS, ...DRAFT_FILES]);
+export type TakenText = z.infer<typeof takenText>;
+
+/** A lesson's texts as they were last taken along. */
 export async function findCopiedTexts(
   db: Queries,
   lessonId: string,
-): Promise<Partial<Record<DescriptionFormat, CopiedText>>> {
+): Promise<Partial<Record<TakenText, CopiedText>>> {
   const rows = await db.copiedText.findMany({ where: { lessonId } });
   return Object.fromEntries(
-    rows.map(({ format, text, copiedAt }) => [z.enum(DESCRIPTION_FORMATS).parse(format), { text, copiedAt }]),
+    rows.map(({ format, text, copiedAt }) => [takenText.parse(format), { text, copiedAt }]),
   );
 }
 
@@ -45,7 +50,7 @@ export async function saveCopiedText(
   db: Queries,
   copied: {
     readonly lessonId: string;
-    readonly format: DescriptionFormat;
+    readonly format: TakenText;
     readonly text: string;
     readonly copiedAt: Date;
   },

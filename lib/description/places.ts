@@ -33,6 +33,11 @@ export const COPIED_FORMATS: Readonly<Partial<Record<Place, DescriptionFormat>>>
   'description-html': 'html',
 };
 
+/** Files that are kept as they were taken out of a draft, where no revision says the same. */
+export const DRAFT_FILES = ['captions', 'chapters'] as const satisfies readonly Place[];
+export type DraftFile = (typeof DRAFT_FILES)[number];
+export const isDraftFile = (place: string): place is DraftFile => DRAFT_FILES.some((file) => file === place);
+
 /** How the workshop words what is composed. */
 export interface Wording {
   readonly setup: DescriptionSetup;

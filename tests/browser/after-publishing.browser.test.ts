@@ -237,7 +237,18 @@ test('an old revision says what it is in its title and on its sheets; a deleted 
     expect(await paper(`2/${sheet}`)).not.toContain('the latest');
   }
 
+  // Whatever is taken along from the check screen is noted, wherever on it that was.
   await signIn(page, app.address, app.db, taught.userId);
+  await page.goto(`${taught.bench}/check`);
+  const outside = page.getByRole('region', { name: 'Where to paste again' });
+  const place = (name: string) => outside.getByRole('listitem').filter({ hasText: name });
+  await place('Captions').getByText('revision 1,').waitFor();
+  const files = page.getByRole('region', { name: 'Files of the draft' });
+  await Promise.all([page.waitForEvent('download'), files.locator('[href$="captions.srt"]').click()]);
+  await place('Captions').getByText('revision 2,').waitFor();
+  await page.getByRole('button', { name: 'Copy the text' }).click();
+  await place('Description, as plain text').getByText('copied').waitFor();
+
   await page.goto(`${app.address}/bench/w-${taught.workshopId}`);
   await page.getByRole('button', { name: 'Delete…' }).click();
   const asked = page.getByRole('dialog');

@@ -127,3 +127,22 @@ test('what is heard in both gets the other lesson’s words at its own times; th
   await page.getByText('The lesson stays as it was.').waitFor();
   expect(await findDraft(app.db, short)).toMatchObject({ version: undone?.version });
 });
+
+test('a recording that is taken in while the transcript is open can be marked up without a reload', async () => {
+  const rows = await aLesson(app.db);
+  await givePassword(app.db, rows.userId);
+  await app.db.cue.createMany({
+    data: cues.slice(0, 5).map((cue) => ({ ...cue, timing: null, lessonId: rows.lessonId })),
+  });
+  const page = await browser.open();
+  await signIn(page, app.address, app.db, rows.userId);
+  await page.goto(`${app.address}/bench/w-${rows.workshopId}/lessons/${rows.lessonId}/transcript`);
+  await page.getByText('Sentence 0.').waitFor();
+  const mark = page.getByRole('button', { name: 'Set a chapter here' });
+  expect(await mark.count()).toBe(0);
+  await aReadyRecording(app.db, app.files, rows.lessonId, 10_000);
+  await mark.click();
+  await page.getByRole('textbox', { name: /title/i }).first().fill('The beginning');
+  await waitUntilSaved(page);
+  expect((await findDraft(app.db, rows))?.content.chapters).toMatchObject([{ title: 'The beginning' }]);
+});

@@ -2,11 +2,12 @@
 import { randomUUID } from 'node:crypto';
 import { expect, test } from 'vitest';
 import type { Bench } from '#lib/bench/bench.ts';
-import { batchPlace, forgetPlace, markPlace, readPlaces } from '#lib/bench/paste-again.ts';
+import { batchPlace, forgetPlace, markDraftFile, markPlace, readPlaces } from '#lib/bench/paste-again.ts';
 import { publishLesson, type Recordings } from '#lib/bench/publish-lesson.ts';
 import { readBatches, recordBatch } from '#lib/bench/record-batch.ts';
 import { saveDraft } from '#lib/bench/save-draft.ts';
 import { saveCopiedText } from '#lib/data/description-texts.ts';
+import type { DraftFile } from '#lib/description/places.ts';
 import type { Change } from '#lib/lesson/change.ts';
 import { aContent, aTranscript } from '#tests/support/a-content.ts';
 import { aLesson } from '#tests/support/a-lesson.ts';
@@ -51,7 +52,8 @@ async function published() {
     Object.fromEntries((await readPlaces(db, of))?.places.map(({ place, state }) => [place, state.is]) ?? []);
   const tick = (place: string, revision: number, ticked = true) =>
     markPlace(bench, of, { place, revision, ticked });
-  return { of, change, states, tick };
+  const takeDraft = (place: DraftFile) => markDraftFile(bench, { ...of, workshopId: rows.workshopId }, place);
+  return { rows, of, change, publish, states, tick, takeDraft };
 }
 
 test('a place is stale where what stands in it differs, and only there', async () => {
@@ -123,6 +125,37 @@ test('a text copied from a draft counts as it was copied; a file that is forgott
   expect(await states()).toMatchObject({ 'description-text': 'unknown' });
   expect(await tick('shop window', 1)).toEqual({ ok: false, fault: { code: 'place-not-found' } });
   expect(await tick('captions', 9)).toEqual({ ok: false, fault: { code: 'revision-not-found' } });
+});
+
+test('a file of the draft is noted as the revision’s where it says the same, else as it was taken', async () => {
+  const { rows, of, change, publish, states, tick, takeDraft } = await published();
+  const since = async (place: string) =>
+    (await readPlaces(db, of))?.places.find((one) => one.place === place)?.since?.revision;
+  expect((await takeDraft('captions')).ok).toBe(true);
+  expect([await states(), await since('captions')]).toEqual([
+    expect.objectContaining({ captions: 'taken', chapters: 'unknown' }),
+    1,
+  ]);
+  // Changed in the draft, taken along, and published only then.
+  const [cue] = aTranscript;
+  if (!cue) throw new Error('the transcript has a cue');
+  const { version } = await db.lesson.findUniqueOrThrow({ where: { id: rows.lessonId } });
+  const changes = [{ kind: 'cues' as const, put: [{ ...cue, text: 'Good morning.' }], remove: [] }];
+  await saveDraft(bench, { ...rows, saveId: randomUUID(), baseVersion: version, changes });
+  expect((await takeDraft('captions')).ok).toBe(true);
+  expect([await states(), await since('captions')]).toEqual([
+    expect.objectContaining({ captions: 'stale' }),
+    null,
+  ]);
+  await publish();
+  expect(await states()).toMatchObject({ captions: 'taken' });
+  await change({ kind: 'cues', put: [cue], remove: [] });
+  expect(await states()).toMatchObject({ captions: 'stale' });
+  // What is ticked later counts more; what is forgotten is unknown.
+  await tick('captions', 3);
+  expect(await states()).toMatchObject({ captions: 'in place' });
+  await forgetPlace(db, of.lessonId, 'captions');
+  expect(await states()).toMatchObject({ captions: 'unknown' });
 });
 
 test('a batch is reached by a revision that changes its kits, until it is ticked', async () => {

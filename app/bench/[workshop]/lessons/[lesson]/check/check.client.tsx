@@ -94,7 +94,7 @@ export function Check(props: CheckProps) {
         {props.children}
         <section className="panel" aria-labelledby="files-title">
           <h2 id="files-title">Files of the draft</h2>
-          <DraftFiles api={api} draft={draft} published={props.published !== null} />
+          <DraftFiles api={api} draft={draft} published={props.published !== null} mayEdit={mayEdit} />
         </section>
       </div>
     </div>

@@ -1,6 +1,7 @@
 'use client';
 
 import Link from 'next/link';
+import { useRouter } from 'next/navigation';
 import { useId, useMemo, useRef, useState } from 'react';
 import { sendJson } from '#app/forms/send-json.ts';
 import { dayOf } from '#app/words/days.ts';
@@ -32,6 +33,7 @@ const grouped = new Intl.NumberFormat('en-GB');
 /** The text to take along, what a place may stumble over in it, and what changed since it was last taken. */
 export function Description(props: DescriptionProps) {
   const { content, setup, lessonAddress, durationMs } = props;
+  const router = useRouter();
   const [format, setFormat] = useState<DescriptionFormat>('text');
   const [copied, setCopied] = useState(props.copied);
   const composed = useMemo(
@@ -49,6 +51,8 @@ export function Description(props: DescriptionProps) {
       setTold('Copied. It could not be noted that you did, so later changes cannot be shown.');
       return;
     }
+    // “Where to paste again” stands on the same page.
+    router.refresh();
     setCopied({ ...copied, [format]: { text: composed.text, day: dayOf(new Date()) } });
   };
   const copy = async () => {

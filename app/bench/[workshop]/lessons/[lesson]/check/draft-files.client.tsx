@@ -1,8 +1,11 @@
 'use client';
 /** What can be taken out of the draft as files in open formats, and what each leaves out. */
 import { textFileWords } from '#app/words/text-file-words.ts';
+import type { DraftFile } from '#lib/description/places.ts';
 import type { Draft } from '#lib/lesson/change.ts';
+import type { TextFile } from '#lib/lesson/text-files.ts';
 import styles from './check.module.css';
+import { useTaken } from './place-buttons.client.tsx';
 
 interface DraftFilesProps {
   /** Address of the lesson's routes. */
@@ -10,9 +13,21 @@ interface DraftFilesProps {
   readonly draft: Draft;
   /** Whether any revision is. */
   readonly published: boolean;
+  readonly mayEdit: boolean;
 }
 
-export function DraftFiles({ api, draft, published }: DraftFilesProps) {
+/** Places outside that a file is taken to. */
+const PLACE_OF: Readonly<Partial<Record<TextFile, DraftFile>>> = {
+  'captions.vtt': 'captions',
+  'captions.srt': 'captions',
+  'captions.ttml': 'captions',
+  'chapters.vtt': 'chapters',
+  'chapters.json': 'chapters',
+  'chapters.ffmetadata': 'chapters',
+};
+
+export function DraftFiles({ api, draft, published, mayEdit }: DraftFilesProps) {
+  const noteTaken = useTaken(api);
   const approximate = draft.cues.filter(({ timing }) => timing === 'approximate').length;
   return (
     <>
@@ -25,7 +40,14 @@ export function DraftFiles({ api, draft, published }: DraftFilesProps) {
       <ul className={styles.files}>
         {textFileWords(draft).map(({ name, title, use, leavesOut }) => (
           <li key={name}>
-            <a href={`${api}/exports/${name}`} download>
+            <a
+              href={`${api}/exports/${name}`}
+              download
+              onClick={() => {
+                const place = PLACE_OF[name];
+                if (place && mayEdit) noteTaken(place, { draft: true });
+              }}
+            >
               {title}
             </a>
             <span className="hint">

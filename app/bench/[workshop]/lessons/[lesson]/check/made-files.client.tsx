@@ -2,8 +2,9 @@
 /** What is made of the published revision, while it is being made and after. */
 import { useCallback, useEffect, useState } from 'react';
 import { fileSizeWords, madeFileFaultWords, madeFileTitle } from '#app/words/made-file-words.ts';
-import type { MadeFileFault, MadeFileName } from '#lib/lesson/made-files.ts';
+import { MADE_FILES, type MadeFileFault, type MadeFileName } from '#lib/lesson/made-files.ts';
 import styles from './check.module.css';
+import { useTaken } from './place-buttons.client.tsx';
 
 /** How often it is looked at while something is being made, ms. */
 const BUSY_MS = 1_500;
@@ -26,6 +27,7 @@ interface MadeFilesProps {
 }
 
 export function MadeFiles({ api, revisionPath, number, mayEdit }: MadeFilesProps) {
+  const noteTaken = useTaken(api);
   const address = `${api}/revisions/${number}/files`;
   const [files, setFiles] = useState<readonly ShownFile[]>([]);
   const load = useCallback(
@@ -55,7 +57,14 @@ export function MadeFiles({ api, revisionPath, number, mayEdit }: MadeFilesProps
       <ul className={styles.files}>
         {files.map((file) => (
           <li key={file.name}>
-            <File file={file} address={`${revisionPath}/${file.name}`} />
+            <File
+              file={file}
+              address={`${revisionPath}/${file.name}`}
+              onTake={() => {
+                const isRecording = MADE_FILES[file.name].startsWith('video/');
+                if (mayEdit && isRecording) noteTaken('recording', { revision: number });
+              }}
+            />
           </li>
         ))}
       </ul>
@@ -70,7 +79,13 @@ export function MadeFiles({ api, revisionPath, number, mayEdit }: MadeFilesProps
   );
 }
 
-const File = ({ file, address }: { readonly file: ShownFile; readonly address: string }) => {
+interface FileProps {
+  readonly file: ShownFile;
+  readonly address: string;
+  readonly onTake: () => void;
+}
+
+const File = ({ file, address, onTake }: FileProps) => {
   const title = madeFileTitle(file.name);
   switch (file.state) {
     case 'waiting':
@@ -91,7 +106,7 @@ const File = ({ file, address }: { readonly file: ShownFile; readonly address: s
     case 'ready':
       return (
         <>
-          <a href={address} download>
+          <a href={address} download onClick={onTake}>
             {title}
           </a>{' '}
           <span className="hint">{fileSizeWords(file.sizeBytes ?? 0)}</span>

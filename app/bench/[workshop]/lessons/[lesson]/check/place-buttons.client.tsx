@@ -3,6 +3,7 @@
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { sendJson } from '#app/forms/send-json.ts';
+import type { Place } from '#lib/description/places.ts';
 
 interface Of {
   /** Where the place's mark is kept. */
@@ -10,6 +11,15 @@ interface Of {
   readonly revision: number;
   /** Of the place. */
   readonly name: string;
+}
+
+/** Notes that a file was taken along from somewhere else than the list of places; where that fails, it is still to be ticked there. */
+export function useTaken(api: string): (place: Place, what: { draft: true } | { revision: number }) => void {
+  const router = useRouter();
+  return (place, what) => {
+    const body = 'draft' in what ? what : { ...what, ticked: false };
+    void sendJson(`${api}/places/${place}`, 'PUT', body).then((sent) => sent.ok && router.refresh());
+  };
 }
 
 function useMark({ to, revision }: Of) {

@@ -120,7 +120,12 @@ const PlaceRow = ({ place, state, now, since, api, latest, mayEdit, files }: Pla
         {since === null ? null : (
           <span className="soft">
             {' '}
-            {since.revision === null ? 'copied' : `revision ${since.revision},`} {dayOf(since.at)}
+            {since.revision === null
+              ? COPIED.has(place)
+                ? 'copied'
+                : 'taken from the draft,'
+              : `revision ${since.revision},`}{' '}
+            {dayOf(since.at)}
           </span>
         )}
       </p>

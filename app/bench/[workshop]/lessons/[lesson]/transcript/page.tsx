@@ -27,6 +27,7 @@ export default async function TranscriptPage({
   const at = `${encodeURIComponent(membership.workshop.slug)}/lessons/${encodeURIComponent(opened.id)}`;
   return (
     <TranscriptScreen
+      recordingsAddress={`/api/workshops/${at}/recordings`}
       recording={
         recording && {
           id: recording.id,

@@ -15,6 +15,7 @@ import { FindBar } from './find-bar.client.tsx';
 import { actOf, type KeyAct } from './keys.ts';
 import { KeysSheet } from './keys-sheet.client.tsx';
 import { createMarkUp } from './mark-up.ts';
+import { useNewRecording } from './new-recording.ts';
 import { Picture, type PlayedRecording } from './picture.client.tsx';
 import { createPlayer, LITTLE_MS } from './player.ts';
 import { ProposedChapters } from './proposed-chapters.client.tsx';
@@ -27,12 +28,15 @@ const NARROW = '(max-width: 60rem)';
 
 export function TranscriptScreen({
   recording,
+  recordingsAddress,
   recordingAddress,
   lessonAddress,
   habits,
   glossaryAddress,
 }: {
   recording: PlayedRecording | null;
+  /** Of the list of the lesson's recordings. */
+  recordingsAddress: string;
   /** Address below which the recording's files lie. */
   recordingAddress: string;
   lessonAddress: string;
@@ -61,6 +65,7 @@ export function TranscriptScreen({
   const [following, setFollowing] = useState(true);
   const [keysOn, setKeysOn] = useKeysSetting();
   const bringIn = `${lessonAddress}/bring-in`;
+  useNewRecording(recordingsAddress, recording?.id ?? null);
 
   const setChapterHere = useCallback(() => {
     text.current?.goTo(markUp.setChapter(player.timeMs()), { title: true });

@@ -2,12 +2,13 @@
 import { readBody } from '#app/http/read-body.ts';
 import { fault, withMember } from '#app/http/with-member.ts';
 import { openBench } from '#lib/bench/bench.ts';
-import { type TakeBackFault, takeBackRecording, takeBackRequest } from '#lib/bench/take-back-recording.ts';
+import { putBackRequest } from '#lib/bench/put-draft-back.ts';
+import { type TakeBackFault, takeBackRecording } from '#lib/bench/take-back-recording.ts';
 
 type Params = { workshop: string; lesson: string; comparison: string };
 
 export const POST = withMember<Params>('editor', async (request, at, params) => {
-  const body = await readBody(request, takeBackRequest);
+  const body = await readBody(request, putBackRequest);
   if (!body.ok) return body.refusal;
   const taken = await takeBackRecording(openBench(), {
     workshopId: at.workshop.id,

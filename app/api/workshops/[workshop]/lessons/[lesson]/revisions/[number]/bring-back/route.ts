@@ -2,12 +2,13 @@
 import { readBody } from '#app/http/read-body.ts';
 import { fault, withMember } from '#app/http/with-member.ts';
 import { openBench } from '#lib/bench/bench.ts';
-import { bringBackRequest, bringBackRevision } from '#lib/bench/bring-back-revision.ts';
+import { bringBackRevision } from '#lib/bench/bring-back-revision.ts';
+import { putBackRequest } from '#lib/bench/put-draft-back.ts';
 
 type Params = { workshop: string; lesson: string; number: string };
 
 export const POST = withMember<Params>('editor', async (request, at, params) => {
-  const body = await readBody(request, bringBackRequest);
+  const body = await readBody(request, putBackRequest);
   if (!body.ok) return body.refusal;
   const number = /^[1-9]\d{0,8}$/.test(params.number) ? Number(params.number) : null;
   if (number === null) return fault(404, 'not-found');
