@@ -6,9 +6,14 @@ const slow = ['tests/faults/**', 'tests/bench/**'];
 export default defineConfig({
   test: {
     env: { BENCHLEAF_LOG: 'silent' },
+    // Files share processes, and in them what is loaded, one program and one browser.
+    isolate: false,
+    setupFiles: ['tests/support/each-file.ts'],
     // A test waits for browsers, ffmpeg and the database a third of its time: another can use it.
     maxWorkers: '100%',
-    testTimeout: 30_000,
+    // Only to end what hangs: a busy machine can be many times slower than a quiet one.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     // A busy machine may let a page wait for longer than the usual second.
     expect: { poll: { timeout: 15_000 } },
     projects: [
@@ -19,6 +24,13 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: [...needApp, ...slow],
           globalSetup: ['tests/support/database-server.ts'],
+          // Read once in a process, so the same for all files in it; what opens a database names it.
+          env: {
+            DATABASE_URL: 'postgresql://nobody@127.0.0.1/none',
+            BENCHLEAF_FILES: '/nowhere',
+            BENCHLEAF_ADDRESS: 'https://rings.example',
+            BENCHLEAF_SECRET: 'a secret of tests alone, long enough',
+          },
         },
       },
       {
@@ -27,8 +39,6 @@ export default defineConfig({
           name: 'app',
           include: needApp,
           globalSetup: ['tests/support/build.ts', 'tests/support/database-server.ts'],
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
         },
       },
       {

@@ -84,44 +84,75 @@ async function readCounts(file: string): Promise<Tally> {
   };
 }
 
-const groups: Readonly<Record<string, () => Promise<void>>> = {
-  async checks() {
-    await check('types', async () => {
-      const routes = await tool(NEXT, 'typegen');
-      return routes.ok ? tool(TSC, '--noEmit') : routes;
-    });
-    await check('lint and format', () => tool(bin('@biomejs/biome/bin/biome'), 'check', '.'));
-    await check('direction', () =>
-      tool(
-        bin('dependency-cruiser/bin/dependency-cruiser.mjs'),
-        'lib',
-        'app',
-        'scripts',
-        'server.ts',
-        'worker.ts',
+type Task = () => Promise<void>;
+
+const groups: Readonly<Record<string, () => Promise<Task[]>>> = {
+  checks: async () => [
+    () =>
+      check('types', async () => {
+        const routes = await tool(NEXT, 'typegen');
+        return routes.ok ? tool(TSC, '--noEmit') : routes;
+      }),
+    () => check('lint and format', () => tool(bin('@biomejs/biome/bin/biome'), 'check', '.')),
+    () =>
+      check('direction', () =>
+        tool(
+          bin('dependency-cruiser/bin/dependency-cruiser.mjs'),
+          'lib',
+          'app',
+          'scripts',
+          'server.ts',
+          'worker.ts',
+        ),
       ),
+    () => check('nothing unused', () => tool(bin('knip/bin/knip.js'))),
+  ],
+  core: async () => [() => tests('core')],
+  build: async () => [
+    () =>
+      check('the site builds', async () => {
+        await prepareSite(console.log);
+        return { ok: true, said: '' };
+      }),
+  ],
+  app: async () => [() => tests('app')],
+  faults: async () => [() => tests('faults')],
+  bench: async () => {
+    const files: string[] = [];
+    for await (const file of glob('tests/bench/*.bench.ts', { cwd: ROOT })) files.push(file);
+    return files.sort().map(
+      (file) => () =>
+        check(file, async () => {
+          const result = await tool(file);
+          console.log(result.said.trimEnd());
+          return result.ok ? { ok: true, said: '' } : { ok: false, said: 'It ended with a failure.' };
+        }),
     );
-    await check('nothing unused', () => tool(bin('knip/bin/knip.js')));
-  },
-  core: () => tests('core'),
-  async build() {
-    await check('the site builds', async () => {
-      await prepareSite(console.log);
-      return { ok: true, said: '' };
-    });
-  },
-  app: () => tests('app'),
-  faults: () => tests('faults'),
-  async bench() {
-    for await (const file of glob('tests/bench/*.bench.ts', { cwd: ROOT })) {
-      await check(file, async () => {
-        const result = await tool(file);
-        console.log(result.said.trimEnd());
-        return result.ok ? { ok: true, said: '' } : { ok: false, said: 'It ended with a failure.' };
-      });
-    }
   },
 };
+
+/**
+ * Groups that run one behind the other, and those that run side by side: what
+ * the last two do uses one processor at a time, or waits. A bench measures ours
+ * and what it stands beside in turn, so that what runs beside it slows both.
+ */
+const STAGES = [['checks'], ['core'], ['build'], ['app'], ['faults', 'bench']] as const;
+/** Tasks of a stage at the same time. */
+const LANES = 2;
+
+/** Runs all tasks, the first ones first; one that throws counts as a failure and keeps none from running. */
+async function runInLanes(tasks: readonly Task[]): Promise<void> {
+  const left = [...tasks];
+  const lane = async (): Promise<void> => {
+    for (let task = left.shift(); task; task = left.shift()) {
+      await task().catch((error: unknown) => {
+        total.failed++;
+        console.log(`FAILED  ${error instanceof Error ? error.message : String(error)}`);
+      });
+    }
+  };
+  await Promise.all(Array.from({ length: LANES }, lane));
+}
 
 async function main(): Promise<void> {
   installPrograms([FFMPEG, CHROMIUM], console.log);
@@ -130,13 +161,12 @@ async function main(): Promise<void> {
   const unknown = asked.find((name) => !(name in groups));
   if (unknown)
     throw new Error(`There is no group "${unknown}". There are: ${Object.keys(groups).join(', ')}.`);
-  for (const [name, run] of Object.entries(groups)) {
-    if (asked.length > 0 && !asked.includes(name)) continue;
-    console.log(`\n== ${name}`);
-    await run().catch((error: unknown) => {
-      total.failed++;
-      console.log(`FAILED  ${name}: ${error instanceof Error ? error.message : String(error)}`);
-    });
+  for (const stage of STAGES) {
+    const names = stage.filter((name) => asked.length === 0 || asked.includes(name));
+    if (names.length === 0) continue;
+    console.log(`\n== ${names.join(', ')}`);
+    const tasks = await Promise.all(names.map((name) => groups[name]?.() ?? []));
+    await runInLanes(tasks.flat());
   }
 }
 

@@ -2,7 +2,7 @@ import { execFile } from 'node:child_process';
 import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
-import { beforeAll, describe, expect, test, vi } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import {
   findNewPassword,
   issueNewPassword,
@@ -21,11 +21,6 @@ let address: string;
 
 beforeAll(async () => {
   ({ db, address } = await testDatabase());
-  // The account library hashes passwords, and wants its settings for that.
-  vi.stubEnv('DATABASE_URL', address);
-  vi.stubEnv('BENCHLEAF_FILES', '/nowhere');
-  vi.stubEnv('BENCHLEAF_ADDRESS', 'https://lessons.example.org');
-  vi.stubEnv('BENCHLEAF_SECRET', 'only for tests, 32 characters long');
 });
 
 /** Somebody with an old password and an open session. */

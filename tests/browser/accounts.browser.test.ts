@@ -1,9 +1,9 @@
 /** Accounts in a real browser: from the founding address to members with roles. */
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { beforeAll, expect, test } from 'vitest';
 import { issueNewPassword } from '#lib/access/new-password.ts';
 import { foundingAddress, startApp, type TestApp } from '#tests/support/app.ts';
+import { axeOn } from '#tests/support/axe.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 
 const FIRST = 'kettle orchard violin seven';
@@ -22,7 +22,7 @@ beforeAll(async () => {
 async function looksRight(page: Page): Promise<void> {
   for (const width of [1280, 390]) {
     await page.setViewportSize({ width, height: 800 });
-    const { violations } = await new AxeBuilder({ page })
+    const { violations } = await axeOn(page)
       .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa'])
       .analyze();
     expect(
@@ -56,7 +56,7 @@ async function signIn(page: Page, email: string, password: string): Promise<void
 }
 
 test('the first owner begins a workshop by keyboard alone; faults stand at their fields', async () => {
-  ines = await browser.open();
+  ines = await browser.openForFile();
   await ines.goto(await foundingAddress(app));
   await looksRight(ines);
   await tabTo(ines, 'Begin');

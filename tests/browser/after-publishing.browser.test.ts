@@ -1,11 +1,11 @@
 /** What comes after publishing: a kit is sold and the lesson corrected; a pupil reports what is wrong. */
 import { randomUUID } from 'node:crypto';
-import { AxeBuilder } from '@axe-core/playwright';
 import { beforeAll, expect, test } from 'vitest';
 import { saveDraft } from '#lib/bench/save-draft.ts';
 import { aContent } from '#tests/support/a-content.ts';
 import { aTaughtLesson, publishBehindTheScenes, type Taught } from '#tests/support/a-taught-lesson.ts';
 import { startApp, type TestApp } from '#tests/support/app.ts';
+import { axeOn } from '#tests/support/axe.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { look } from '#tests/support/look.ts';
 import { pdfCode, pdfText } from '#tests/support/read-pdf.ts';
@@ -17,6 +17,7 @@ let browser: TestBrowser;
 let taught: Taught;
 
 beforeAll(async () => {
+  // Reports are limited by where they come from: in a shared one, others could have used them up.
   app = await startApp();
   browser = await openBrowser(app.address);
   taught = await aTaughtLesson(app);
@@ -127,12 +128,9 @@ test('a kit is sold, the lesson is corrected, and the address on its label tells
   expect(await holder.getByRole('region', { name: /^Corrected since/ }).innerText()).toContain(
     'three small rings',
   );
-  const found = await new AxeBuilder({
-    page: await browser.open().then(async (seeing) => {
-      await seeing.goto(address ?? '');
-      return seeing;
-    }),
-  }).analyze();
+  const seeing = await browser.open();
+  await seeing.goto(address ?? '');
+  const found = await axeOn(seeing).analyze();
   expect(found.violations).toEqual([]);
   // Sizes and numbers that there are none of.
   await holder.goto(`${taught.page}/kit/1`);

@@ -6,7 +6,7 @@ import { writeChaptersWebVtt } from '#lib/chapters/chapters-webvtt.ts';
 import { writeWebVtt } from '#lib/transcript/webvtt-write.ts';
 import { someCues } from '#tests/support/a-lesson.ts';
 import { aReadyRecording } from '#tests/support/a-ready-recording.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { type SignedIn, signedInOwner } from '#tests/support/signed-in.ts';
 
@@ -16,7 +16,7 @@ let owner: SignedIn;
 let page: Page;
 
 beforeAll(async () => {
-  app = await startApp();
+  app = await sharedApp();
   browser = await openBrowser(app.address);
 });
 

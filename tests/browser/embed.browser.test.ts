@@ -3,7 +3,7 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { aTaughtLesson, publishBehindTheScenes, type Taught } from '#tests/support/a-taught-lesson.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 
 // The tests ask for that page themselves.
@@ -16,7 +16,7 @@ let elsewhere: Server;
 let elsewhereAddress: string;
 
 beforeAll(async () => {
-  app = await startApp();
+  app = await sharedApp();
   taught = await aTaughtLesson(app);
   await publishBehindTheScenes(app, taught);
   elsewhere = createServer((request, response) => {

@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { aContent } from '#tests/support/a-content.ts';
 import { aTaughtLesson, publishBehindTheScenes } from '#tests/support/a-taught-lesson.ts';
-import { startApp } from '#tests/support/app.ts';
+import { sharedApp } from '#tests/support/app.ts';
 import { openBrowser } from '#tests/support/chromium.ts';
 
 const adversarial = new URL('../../../shared/suites/adversarial/', import.meta.url);
@@ -17,7 +17,7 @@ describe.skipIf(!existsSync(adversarial))('hostile strings', () => {
         : [];
 
   test('as titles, sentences, names and cues: nothing fires, with script or without', async () => {
-    const app = await startApp();
+    const app = await sharedApp();
     const browser = await openBrowser(app.address);
     const strings = ['h5sc.json', 'dompurify.json']
       .flatMap((file) => textsIn(read(file)))

@@ -1,9 +1,9 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { aContent } from '#tests/support/a-content.ts';
 import { aTaughtLesson, publishBehindTheScenes, type Taught } from '#tests/support/a-taught-lesson.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
+import { axeOn } from '#tests/support/axe.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { pdfPages, pdfText } from '#tests/support/read-pdf.ts';
 import { signIn } from '#tests/support/sign-in.ts';
@@ -13,7 +13,7 @@ let browser: TestBrowser;
 let taught: Taught;
 
 beforeAll(async () => {
-  app = await startApp();
+  app = await sharedApp();
   browser = await openBrowser(app.address);
   const [first, ...repeat] = aContent().repeat;
   if (!first) throw new Error('the fixture has a repeat');
@@ -49,7 +49,7 @@ describe('a held step', () => {
   test('goes on by a key, by the key of a pedal, and by a tap on the picture', async () => {
     const page = await browser.open({ viewport: { width: 390, height: 780 } });
     await holdAtRepeat(page);
-    const { violations } = await new AxeBuilder({ page }).include('#player').analyze();
+    const { violations } = await axeOn(page).include('#player').analyze();
     expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Go on');
     await page.keyboard.press('PageDown');

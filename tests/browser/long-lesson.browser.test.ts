@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { beforeAll, expect, test } from 'vitest';
 import { findDraft } from '#lib/data/lessons.ts';
 import { someCues } from '#tests/support/a-lesson.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import {
   aMarkedLesson,
@@ -16,7 +16,7 @@ let app: TestApp;
 let browser: TestBrowser;
 
 beforeAll(async () => {
-  app = await startApp();
+  app = await sharedApp();
   browser = await openBrowser(app.address);
 });
 

@@ -1,10 +1,10 @@
 /** Describing the making and reading the kit, in Chromium: by mouse, and by keyboard alone. */
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { beforeAll, expect, it } from 'vitest';
 import { content } from '#lib/lesson/content.ts';
 import { byzantineMaking } from '#tests/support/a-making.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
+import { axeOn } from '#tests/support/axe.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { type SignedIn, signedInOwner } from '#tests/support/signed-in.ts';
 
@@ -12,7 +12,7 @@ let app: TestApp;
 let browser: TestBrowser;
 
 beforeAll(async () => {
-  app = await startApp();
+  app = await sharedApp();
   browser = await openBrowser(app.address);
 }, 300_000);
 
@@ -292,9 +292,7 @@ it.each([1280, 390])('has nothing for axe to find at %i px, and does not scroll 
     const page = await openScreen(owner, screen, { viewport: { width, height: 900 } });
     const button = screen === 'making' ? 'Change repeat 1' : '36, how it came about';
     await page.getByRole('button', { name: button }).first().click();
-    const found = await new AxeBuilder({ page })
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
-      .analyze();
+    const found = await axeOn(page).withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa']).analyze();
     expect(found.violations.map((v) => `${v.id}: ${v.nodes[0]?.html ?? ''}`)).toEqual([]);
     expect(
       await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),

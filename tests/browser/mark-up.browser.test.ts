@@ -1,10 +1,10 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Locator, Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { findDraft } from '#lib/data/lessons.ts';
 import { someCues } from '#tests/support/a-lesson.ts';
 import { aReadyRecording } from '#tests/support/a-ready-recording.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
+import { axeOn } from '#tests/support/axe.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import {
   aMarkedLesson,
@@ -19,7 +19,7 @@ let app: TestApp;
 let browser: TestBrowser;
 
 beforeAll(async () => {
-  app = await startApp();
+  app = await sharedApp();
   browser = await openBrowser(app.address);
 });
 
@@ -219,7 +219,7 @@ describe('axe finds nothing', () => {
     await page.locator('[data-text="cue-00002"]').dblclick({ position: { x: 5, y: 12 } });
     await page.getByRole('button', { name: 'Shift…' }).click();
     await page.getByRole('button', { name: 'Find' }).click();
-    const { violations } = await new AxeBuilder({ page })
+    const { violations } = await axeOn(page)
       .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
       .analyze();
     expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual(

@@ -1,10 +1,10 @@
 /** Misheard words: found by a worker of the built program, decided by keyboard, remembered by lesson and workshop. */
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { beforeAll, expect, test } from 'vitest';
 import { findDecisions } from '#lib/data/glossary.ts';
 import { findDraft } from '#lib/data/lessons.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
+import { axeOn } from '#tests/support/axe.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { aMarkedLesson, openTranscript, textOf, waitUntilSaved } from '#tests/support/transcript-page.ts';
 
@@ -12,7 +12,7 @@ let app: TestApp;
 let browser: TestBrowser;
 
 beforeAll(async () => {
-  app = await startApp();
+  app = await sharedApp();
   browser = await openBrowser(app.address);
 });
 
@@ -48,7 +48,7 @@ test('words that may be misheard are taken, left, and never offered again', asyn
 
   await press(page, 'Look');
   await place(page).getByText('busy time').first().waitFor();
-  const axe = await new AxeBuilder({ page }).include('section[aria-labelledby]').analyze();
+  const axe = await axeOn(page).include('section[aria-labelledby]').analyze();
   expect(axe.violations).toEqual([]);
   await press(page, 'Take');
   await expect.poll(() => textOf(page, 'cue-0')).toBe('Today we make a byzantine bracelet of copper rings.');
@@ -91,6 +91,6 @@ test('words that may be misheard are taken, left, and never offered again', asyn
   await page.getByText('Kept. It is looked for in transcripts from now on.').waitFor();
   await page.getByRole('button', { name: 'Forget starling silver' }).click();
   await page.getByRole('button', { name: 'Forget starling silver' }).waitFor({ state: 'detached' });
-  const whole = await new AxeBuilder({ page }).analyze();
+  const whole = await axeOn(page).analyze();
   expect(whole.violations).toEqual([]);
 });

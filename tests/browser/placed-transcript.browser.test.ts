@@ -9,11 +9,11 @@ import { emptyContent } from '#lib/lesson/content.ts';
 import { speak, VOICES } from '#tests/retiming/made-sound.ts';
 import { aLesson } from '#tests/support/a-lesson.ts';
 import { aReadyRecording } from '#tests/support/a-ready-recording.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { keyboardOf } from '#tests/support/keyboard.ts';
 import { look } from '#tests/support/look.ts';
-import { givePassword, signIn } from '#tests/support/sign-in.ts';
+import { signIn } from '#tests/support/sign-in.ts';
 import { fromTo, spliced, writeSoundFile } from '#tests/support/sound-files.ts';
 import { waitUntilSaved } from '#tests/support/transcript-page.ts';
 
@@ -34,7 +34,7 @@ let folder: string;
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'placed-transcript-'));
-  app = await startApp();
+  app = await sharedApp();
   browser = await openBrowser(app.address);
 }, 300_000);
 afterAll(() => rm(folder, { recursive: true, force: true }));
@@ -53,7 +53,6 @@ test('what is heard in both gets the other lesson’s words at its own times; th
       })),
     },
   });
-  await givePassword(app.db, long.userId);
   const short = { ...long, lessonId: randomUUID() };
   await app.db.lesson.create({
     data: {

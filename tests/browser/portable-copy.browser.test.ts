@@ -3,15 +3,15 @@ import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
 import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { aLesson } from '#tests/support/a-lesson.ts';
 import { aTaughtLesson, publishBehindTheScenes, type Taught } from '#tests/support/a-taught-lesson.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
+import { axeOn } from '#tests/support/axe.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
-import { givePassword, signIn } from '#tests/support/sign-in.ts';
+import { signIn } from '#tests/support/sign-in.ts';
 
 let app: TestApp;
 let browser: TestBrowser;
@@ -21,7 +21,7 @@ let zip: string;
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'benchleaf-copy-'));
-  app = await startApp();
+  app = await sharedApp();
   browser = await openBrowser(app.address);
   taught = await aTaughtLesson(app);
   await publishBehindTheScenes(app, taught);
@@ -58,7 +58,7 @@ test('opens from disk: chapters and steps lead to their moments, captions are th
   });
   expect(shown).toEqual({ mode: 'showing', first: 'Welcome to the bench.' });
   await page.waitForFunction(() => document.querySelectorAll('.chapters [aria-current]').length === 1);
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await axeOn(page).analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
   const narrow = await openFromDisk({ viewport: { width: 390, height: 800 } });
   expect(await narrow.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
@@ -73,7 +73,6 @@ test('reads without script: a moment is a link into the recording’s own file',
 
 test('is brought in at another workshop; what is none is refused with a sentence', async () => {
   const other = await aLesson(app.db);
-  await givePassword(app.db, other.userId);
   const page = await browser.open();
   await signIn(page, app.address, app.db, other.userId);
   await page.goto(`${app.address}/bench/w-${other.workshopId}`);
@@ -85,7 +84,7 @@ test('is brought in at another workshop; what is none is refused with a sentence
   await page.getByLabel('Zip file').setInputFiles(zip);
   await page.getByText('Brought in: ').waitFor();
   expect(await app.db.lesson.count({ where: { workshopId: other.workshopId } })).toBe(2);
-  const { violations } = await new AxeBuilder({ page }).include('main details').analyze();
+  const { violations } = await axeOn(page).include('main details').analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
   const answer = await page.request.get(
     `${app.address}/workshop/w-${other.workshopId}/lesson/l-${taught.lessonId}`,

@@ -1,9 +1,9 @@
 /** The draft seen before it is published: in frames at the bench, and under a secret address. */
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { beforeAll, expect, test } from 'vitest';
 import { aTaughtLesson, type Taught } from '#tests/support/a-taught-lesson.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
+import { axeOn } from '#tests/support/axe.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { signIn } from '#tests/support/sign-in.ts';
 
@@ -15,7 +15,7 @@ let taught: Taught;
 let bench: Page;
 
 beforeAll(async () => {
-  app = await startApp();
+  app = await sharedApp();
   browser = await openBrowser(app.address);
   taught = await aTaughtLesson(app);
   bench = await browser.open();
@@ -48,7 +48,7 @@ test('frames are as wide as what they stand for, and chosen by keyboard; paper w
     }
   }
   expect(widths).toEqual([390, 820, 1280, 718]);
-  const { violations } = await new AxeBuilder({ page: bench }).withTags(WCAG).exclude('iframe').analyze();
+  const { violations } = await axeOn(bench).withTags(WCAG).exclude('iframe').analyze();
   expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
   await bench.setViewportSize({ width: 390, height: 800 });
   expect(await bench.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);

@@ -1,12 +1,12 @@
 /** Proposed chapters decided by keyboard, and search that leads to the second, with script and without. */
 import { randomUUID } from 'node:crypto';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { beforeAll, expect, test } from 'vitest';
 import { publishLesson } from '#lib/bench/publish-lesson.ts';
 import { findDraft } from '#lib/data/lessons.ts';
 import { aContent } from '#tests/support/a-content.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
+import { axeOn } from '#tests/support/axe.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { readToldLesson } from '#tests/support/told-lessons.ts';
 import { aMarkedLesson, openTranscript, waitUntilSaved } from '#tests/support/transcript-page.ts';
@@ -15,7 +15,7 @@ let app: TestApp;
 let browser: TestBrowser;
 
 beforeAll(async () => {
-  app = await startApp();
+  app = await sharedApp();
   browser = await openBrowser(app.address);
 });
 
@@ -63,7 +63,7 @@ test('by keyboard: fewer, accept one, refuse one, accept all, undo', async () =>
   expect(chapters.every(({ title }) => title !== '')).toBe(true);
   expect(await focused(page)).toBe('Proposed chapters');
 
-  const { violations } = await new AxeBuilder({ page }).include('section').analyze();
+  const { violations } = await axeOn(page).include('section').analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
   await page.getByRole('button', { name: /^Undo/ }).click();
   await expect.poll(async () => (await chaptersOf(page, lesson)).length).toBe(1);

@@ -1,5 +1,4 @@
 import { randomUUID } from 'node:crypto';
-import { AxeBuilder } from '@axe-core/playwright';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { HtmlValidate } from 'html-validate';
 import type { Page } from 'playwright-core';
@@ -7,7 +6,8 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { saveDraft } from '#lib/bench/save-draft.ts';
 import { aContent, aTranscript } from '#tests/support/a-content.ts';
 import { aTaughtLesson, publishBehindTheScenes, type Taught } from '#tests/support/a-taught-lesson.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
+import { axeOn } from '#tests/support/axe.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { pdfCode, pdfText } from '#tests/support/read-pdf.ts';
 import { signIn } from '#tests/support/sign-in.ts';
@@ -18,7 +18,7 @@ let app: TestApp;
 let browser: TestBrowser;
 
 beforeAll(async () => {
-  app = await startApp();
+  app = await sharedApp();
   browser = await openBrowser(app.address);
 });
 
@@ -442,7 +442,7 @@ describe('the public page', () => {
       ]) {
         await page.goto(address);
         if (address.includes('/lesson/')) await page.getByRole('button', { name: 'Play' }).waitFor();
-        const { violations } = await new AxeBuilder({ page })
+        const { violations } = await axeOn(page)
           .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
           .analyze();
         expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
@@ -452,7 +452,7 @@ describe('the public page', () => {
       for (const screen of ['check', 'corrections']) {
         await page.goto(`${taught.bench}/${screen}`);
         await page.getByRole('heading', { level: 2 }).first().waitFor();
-        const { violations } = await new AxeBuilder({ page })
+        const { violations } = await axeOn(page)
           .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
           .analyze();
         expect(violations.map(({ id, nodes }) => `${screen} ${id} ${nodes[0]?.html}`)).toEqual([]);

@@ -1,9 +1,9 @@
 /** What is said aloud otherwise than it is written becomes a correction, and a told placement a step: by keyboard. */
-import { AxeBuilder } from '@axe-core/playwright';
 import { beforeAll, expect, test } from 'vitest';
 import { findDraft } from '#lib/data/lessons.ts';
 import { BRACELET } from '#tests/facts/a-told-bracelet.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
+import { axeOn } from '#tests/support/axe.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { aMarkedLesson, openTranscript, waitUntilSaved } from '#tests/support/transcript-page.ts';
 
@@ -11,7 +11,7 @@ let app: TestApp;
 let browser: TestBrowser;
 
 beforeAll(async () => {
-  app = await startApp();
+  app = await sharedApp();
   browser = await openBrowser(app.address);
 });
 
@@ -57,9 +57,7 @@ test('a fact becomes a correction of its moment, and what was told becomes a ste
     carries: [{ ringKind: 'small', count: 2 }],
     passes: [{ from: 'back' }, { from: 'back' }],
   });
-  const { violations } = await new AxeBuilder({ page })
-    .include('section[aria-labelledby="said-title"]')
-    .analyze();
+  const { violations } = await axeOn(page).include('section[aria-labelledby="said-title"]').analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
 
   await look.press('Enter');

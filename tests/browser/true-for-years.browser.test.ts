@@ -19,11 +19,11 @@ import { writeTextFile } from '#lib/lesson/text-files.ts';
 import { speak, VOICES } from '#tests/retiming/made-sound.ts';
 import { aContent } from '#tests/support/a-content.ts';
 import { aLesson } from '#tests/support/a-lesson.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { look } from '#tests/support/look.ts';
 import { pdfText } from '#tests/support/read-pdf.ts';
-import { givePassword, signIn } from '#tests/support/sign-in.ts';
+import { signIn } from '#tests/support/sign-in.ts';
 import { batchOf, download, type SoldKit, sellKit } from '#tests/support/sold-kits.ts';
 import { fromTo, spliced, writeSoundFile } from '#tests/support/sound-files.ts';
 import { waitUntilSaved } from '#tests/support/transcript-page.ts';
@@ -95,7 +95,7 @@ beforeAll(async () => {
       fromTo(old, againTo),
     ),
   );
-  app = await startApp();
+  app = await sharedApp();
   browser = await openBrowser(app.address);
 }, 900_000);
 afterAll(() => rm(folder, { recursive: true, force: true }));
@@ -110,7 +110,6 @@ test('a re-edited recording and a wrong count are carried through a published le
   timeout: 600_000,
 }, async () => {
   const rows = await aLesson(app.db, { content });
-  await givePassword(app.db, rows.userId);
   await app.db.cue.createMany({
     data: cues.map((cue) => ({ ...cue, timing: null, lessonId: rows.lessonId })),
   });

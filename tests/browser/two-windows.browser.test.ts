@@ -3,9 +3,8 @@ import type { Page } from 'playwright-core';
 import { beforeAll, expect, test } from 'vitest';
 import { findDraft } from '#lib/data/lessons.ts';
 import { aUser, someCues } from '#tests/support/a-lesson.ts';
-import { startApp, type TestApp } from '#tests/support/app.ts';
+import { sharedApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
-import { givePassword } from '#tests/support/sign-in.ts';
 import {
   aMarkedLesson,
   type OpenedLesson,
@@ -18,7 +17,7 @@ let app: TestApp;
 let browser: TestBrowser;
 
 beforeAll(async () => {
-  app = await startApp();
+  app = await sharedApp();
   browser = await openBrowser(app.address);
 });
 
@@ -33,7 +32,6 @@ async function twoPeople(): Promise<{ lesson: OpenedLesson; ilo: Page; mara: Pag
   const lesson = await aMarkedLesson(app, someCues(8));
   const { workshopId } = lesson;
   const userId = await aUser(app.db, 'Mara Ellwood');
-  await givePassword(app.db, userId);
   await app.db.member.create({ data: { id: randomUUID(), workshopId, userId, role: 'editor' } });
   const [ilo, mara] = [await browser.open(), await browser.open()];
   await openTranscript(ilo, app, lesson);

@@ -7,10 +7,10 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { foundingAddress, startApp, type TestApp } from '#tests/support/app.ts';
+import { axeOn } from '#tests/support/axe.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { isLong, type PhoneLesson, phoneLesson } from '#tests/support/phone-lesson.ts';
 
@@ -33,7 +33,7 @@ async function look(page: Page): Promise<void> {
   const before = page.viewportSize();
   for (const width of WIDTHS) {
     await page.setViewportSize({ width, height: 800 });
-    const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+    const { violations } = await axeOn(page).withTags(RULES).analyze();
     const found = violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.html).join(' ')}`);
     expect(found, `${page.url()} at ${width} px`).toEqual([]);
     const sideways = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);

@@ -6,7 +6,7 @@ import { dirname, join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { unzipSync, zipSync } from 'fflate';
 import { HtmlValidate } from 'html-validate';
-import { beforeAll, describe, expect, test, vi } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { below, inTurn, lessonEntries } from '#app/portable/lesson-entries.ts';
 import { workshopEntries } from '#app/portable/workshop-entries.ts';
 import { bringInCopy } from '#lib/bench/bring-in-copy.ts';
@@ -29,11 +29,6 @@ import { aLesson, type LessonRows } from '#tests/support/a-lesson.ts';
 import { aReadyRecording } from '#tests/support/a-ready-recording.ts';
 import { testFfmpeg } from '#tests/support/clips.ts';
 import { testDatabase } from '#tests/support/database.ts';
-
-vi.stubEnv('DATABASE_URL', 'postgresql://nobody@localhost/none');
-vi.stubEnv('BENCHLEAF_FILES', '/nowhere');
-vi.stubEnv('BENCHLEAF_ADDRESS', 'https://rings.example');
-vi.stubEnv('BENCHLEAF_SECRET', 'x'.repeat(32));
 
 const { db } = await testDatabase();
 const bench = { db, now: () => new Date(), newId: randomUUID };

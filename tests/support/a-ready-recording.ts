@@ -1,8 +1,9 @@
 /** A recording that was taken in, without walking through an upload: a small made-up clip in its place. */
 import { randomUUID } from 'node:crypto';
-import { mkdtemp, writeFile } from 'node:fs/promises';
+import { copyFile, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { inject } from 'vitest';
 import type { Database } from '#lib/data/database.ts';
 import type { RecordingFacts } from '#lib/recording/facts.ts';
 import { openLocalDisk } from '#lib/storage/local-disk.ts';
@@ -22,32 +23,13 @@ export async function aReadyRecording(
   sound: string | null = null,
 ): Promise<string> {
   const id = randomUUID();
+  const made = await clipOf(durationMs, sound);
   const folder = await mkdtemp(join(tmpdir(), 'benchleaf-clip-'));
   const clip = join(folder, 'clip.mp4');
   const poster = join(folder, 'poster.jpg');
   const peaks = join(folder, 'peaks.bin');
-  const seconds = String(durationMs / 1000);
-  await makeWithFfmpeg(
-    '-f',
-    'lavfi',
-    '-i',
-    `color=c=tan:s=160x90:r=2:d=${seconds}`,
-    ...(sound === null ? ['-f', 'lavfi', '-i', `sine=f=220:d=${seconds}`] : ['-i', sound]),
-    '-c:v',
-    'libx264',
-    '-preset',
-    'ultrafast',
-    '-pix_fmt',
-    'yuv420p',
-    '-c:a',
-    'aac',
-    '-b:a',
-    sound === null ? '16k' : '64k',
-    '-movflags',
-    '+faststart',
-    clip,
-  );
-  await makeWithFfmpeg('-i', clip, '-frames:v', '1', poster);
+  await copyFile(made.clip, clip);
+  await copyFile(made.poster, poster);
   await writeFile(
     peaks,
     new Uint8Array(Math.ceil(durationMs / 50)).map((_, at) => (at * 37) % 200),
@@ -61,6 +43,7 @@ export async function aReadyRecording(
   await disk.adopt(keys.playableKey, clip);
   await disk.adopt(keys.posterKey, poster);
   await disk.adopt(keys.peaksKey, peaks);
+  await rm(folder, { recursive: true });
   const facts: RecordingFacts = {
     container: 'mov',
     durationMs,
@@ -82,4 +65,34 @@ export async function aReadyRecording(
   });
   await db.lesson.update({ where: { id: lessonId }, data: { recordingId: id } });
   return id;
+}
+
+interface Clip {
+  readonly clip: string;
+  readonly poster: string;
+}
+
+/** Made clips by length and sound: once in a process. */
+const clips = new Map<string, Promise<Clip>>();
+
+function clipOf(durationMs: number, sound: string | null): Promise<Clip> {
+  const key = JSON.stringify([durationMs, sound]);
+  const clip = clips.get(key) ?? makeClip(durationMs, sound);
+  clips.set(key, clip);
+  return clip;
+}
+
+async function makeClip(durationMs: number, sound: string | null): Promise<Clip> {
+  const folder = await mkdtemp(join(inject('testFolder'), 'clip-'));
+  const clip = join(folder, 'clip.mp4');
+  const poster = join(folder, 'poster.jpg');
+  const seconds = String(durationMs / 1000);
+  await makeWithFfmpeg(
+    ...['-f', 'lavfi', '-i', `color=c=tan:s=160x90:r=2:d=${seconds}`],
+    ...(sound === null ? ['-f', 'lavfi', '-i', `sine=f=220:d=${seconds}`] : ['-i', sound]),
+    ...['-c:v', 'libx264', '-preset', 'ultrafast', '-pix_fmt', 'yuv420p'],
+    ...['-c:a', 'aac', '-b:a', sound === null ? '16k' : '64k', '-movflags', '+faststart', clip],
+  );
+  await makeWithFfmpeg('-i', clip, '-frames:v', '1', poster);
+  return { clip, poster };
 }

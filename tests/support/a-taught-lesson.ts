@@ -5,7 +5,6 @@ import { aContent, aTranscript } from './a-content.ts';
 import { aLesson, type LessonRows } from './a-lesson.ts';
 import { aReadyRecording } from './a-ready-recording.ts';
 import type { TestApp } from './app.ts';
-import { givePassword } from './sign-in.ts';
 
 export interface Taught extends LessonRows {
   readonly page: string;
@@ -15,7 +14,6 @@ export interface Taught extends LessonRows {
 /** A complete lesson with a recording, whose owner can sign in; nothing of it is published. */
 export async function aTaughtLesson(app: TestApp, content = aContent(), cues = aTranscript): Promise<Taught> {
   const rows = await aLesson(app.db, { content });
-  await givePassword(app.db, rows.userId);
   await aReadyRecording(app.db, app.files, rows.lessonId, 90_000);
   await app.db.cue.createMany({
     data: cues.map((cue) => ({ ...cue, timing: cue.timing ?? null, lessonId: rows.lessonId })),

@@ -6,11 +6,12 @@
 import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll } from 'vitest';
+import { dirname, join } from 'node:path';
+import { inject } from 'vitest';
 import { foundingInvitation } from '#lib/access/invitation.ts';
 import type { Database } from '#lib/data/database.ts';
-import { testDatabase } from './database.ts';
+import { atEndOfFile } from './at-end.ts';
+import { lastingDatabase, testDatabase } from './database.ts';
 import { Part } from './run-part.ts';
 
 export interface TestApp {
@@ -27,11 +28,23 @@ export interface TestApp {
 /** Further settings of the environment, by name. */
 export type Settings = Readonly<Record<string, string>>;
 
-// Registered when a test file loads this one: within a hook it would be too late.
-const toEnd: (() => Promise<void>)[] = [];
-afterAll(async () => {
-  for (const end of toEnd) await end();
-});
+/** Signs the sessions of programs under test. */
+export const TEST_SECRET = 'a secret of tests alone, long enough';
+
+let shared: Promise<TestApp> | undefined;
+
+/**
+ * The program that test files share, one in each process that runs tests:
+ * started by the first that asks. Others have left workshops and people in it;
+ * look only at your own. Who stops its processes, founds the first workshop or
+ * needs settings of its own starts one with `startApp`.
+ */
+export async function sharedApp(): Promise<TestApp> {
+  const running = await shared?.catch(() => undefined);
+  if (running?.web.runs && running.worker.runs) return running;
+  shared = lastingDatabase().then(({ db, address }) => launch(address, db, {}, inject('testFolder')));
+  return shared;
+}
 
 /**
  * Starts the program; it is stopped when the test file is done. Call it in
@@ -48,7 +61,21 @@ export async function startAppOn(
   db: Database,
   settings: Settings = {},
 ): Promise<TestApp> {
-  const folder = await mkdtemp(join(tmpdir(), 'benchleaf-app-'));
+  const app = await launch(databaseAddress, db, settings);
+  atEndOfFile(async () => {
+    await Promise.all([app.web.stop(), app.worker.stop()]);
+    await rm(dirname(app.files), { recursive: true, force: true });
+  });
+  return app;
+}
+
+async function launch(
+  databaseAddress: string,
+  db: Database,
+  settings: Settings,
+  within = tmpdir(),
+): Promise<TestApp> {
+  const folder = await mkdtemp(join(within, 'benchleaf-app-'));
   const files = join(folder, 'files');
   await mkdir(files);
   const port = await freePort();
@@ -64,18 +91,19 @@ export async function startAppOn(
     DATABASE_URL: databaseAddress,
     BENCHLEAF_FILES: files,
     BENCHLEAF_ADDRESS: address,
-    BENCHLEAF_SECRET: 'a secret of tests alone, long enough',
+    BENCHLEAF_SECRET: TEST_SECRET,
     BENCHLEAF_LOG: 'warn',
     PORT: String(port),
     ...settings,
   } as NodeJS.ProcessEnv;
   const web = new Part('server', env);
   const worker = new Part('worker', env);
-  toEnd.push(async () => {
+  try {
+    await Promise.all([web.start(), worker.start()]);
+  } catch (error) {
     await Promise.all([web.stop(), worker.stop()]);
-    await rm(folder, { recursive: true, force: true });
-  });
-  await Promise.all([web.start(), worker.start()]);
+    throw error;
+  }
   return { address, db, databaseAddress, files, web, worker };
 }
 

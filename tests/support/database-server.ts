@@ -18,6 +18,8 @@ declare module 'vitest' {
     readonly testServer: string;
     /** Name of the migrated database. */
     readonly testTemplate: string;
+    /** A folder that is gone when the run is done. */
+    readonly testFolder: string;
   }
 }
 
@@ -27,6 +29,7 @@ const NOBODY = { uid: 65_534, gid: 65_534 };
 interface Prepared {
   readonly address: string;
   readonly template: string;
+  readonly folder: string;
   readonly tearDown: () => Promise<void>;
 }
 
@@ -37,9 +40,10 @@ const shared = globalThis as { benchleafTestServer?: Promise<Prepared>; benchlea
 export async function setup(project: TestProject): Promise<() => Promise<void>> {
   shared.benchleafTestServerUsers = (shared.benchleafTestServerUsers ?? 0) + 1;
   shared.benchleafTestServer ??= prepare();
-  const { address, template, tearDown } = await shared.benchleafTestServer;
+  const { address, template, folder, tearDown } = await shared.benchleafTestServer;
   project.provide('testServer', address);
   project.provide('testTemplate', template);
+  project.provide('testFolder', folder);
   return async () => {
     shared.benchleafTestServerUsers = (shared.benchleafTestServerUsers ?? 1) - 1;
     if (shared.benchleafTestServerUsers === 0) await tearDown();
@@ -55,11 +59,28 @@ async function prepare(): Promise<Prepared> {
   await applyMigrations(address, { folder: join(import.meta.dirname, '..', '..', 'prisma') });
   const queue = await openQueue(address, 'sender');
   await queue.stop(0);
+  const folder = await mkdtemp(join(tmpdir(), 'benchleaf-run-'));
   const tearDown = async (): Promise<void> => {
-    await asAdmin(server.address, `DROP DATABASE IF EXISTS ${template} WITH (FORCE)`);
+    await dropAll(server.address, template);
     await server.stop();
+    await rm(folder, { recursive: true, force: true, maxRetries: 5 });
   };
-  return { address: server.address, template, tearDown };
+  return { address: server.address, template, folder, tearDown };
+}
+
+/** Drops the template and the copies that outlived their test files; their names begin with its own. */
+async function dropAll(server: string, template: string): Promise<void> {
+  const client = new pg.Client({ connectionString: server });
+  await client.connect();
+  try {
+    const { rows } = await client.query<{ name: string }>(
+      'SELECT datname AS name FROM pg_database WHERE datname = $1 OR starts_with(datname, $2)',
+      [template, `${template}_`],
+    );
+    for (const { name } of rows) await client.query(`DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
+  } finally {
+    await client.end();
+  }
 }
 
 /** A server in a folder of its own that vanishes with it. */

@@ -1,6 +1,7 @@
 /** A database for one test file: a copy of the migrated template, gone when the file is done. */
-import { afterAll, inject } from 'vitest';
+import { inject } from 'vitest';
 import { type Database, openDatabase } from '#lib/data/database.ts';
+import { atEndOfFile } from './at-end.ts';
 import { asAdmin, databaseAddress } from './database-server.ts';
 
 export interface TestDatabase {
@@ -11,25 +12,25 @@ export interface TestDatabase {
 
 let made = 0;
 
-// Registered when a test file loads this one: within a hook it would be too late.
-const toEnd: (() => Promise<void>)[] = [];
-afterAll(async () => {
-  for (const end of toEnd) await end();
-});
-
 /** Call at the top of a test file, or in beforeAll. */
 export async function testDatabase(): Promise<TestDatabase> {
+  const database = await lastingDatabase();
+  atEndOfFile(async () => {
+    await database.db.$disconnect();
+    const name = new URL(database.address).pathname.slice(1);
+    await asAdmin(inject('testServer'), `DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
+  });
+  return database;
+}
+
+/** A database that is gone when the whole run is done. */
+export async function lastingDatabase(): Promise<TestDatabase> {
   const server = inject('testServer');
   const template = inject('testTemplate');
-  const name = `test_${process.pid}_${process.env['VITEST_POOL_ID'] ?? 0}_${Date.now()}_${made++}`;
+  const name = `${template}_${process.pid}_${made++}`;
   await copyTemplate(server, template, name);
   const address = databaseAddress(server, name);
-  const db = openDatabase(address);
-  toEnd.push(async () => {
-    await db.$disconnect();
-    await asAdmin(server, `DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
-  });
-  return { db, address };
+  return { db: openDatabase(address), address };
 }
 
 /** Copying waits for another copy of the same template: the server allows one at a time. */

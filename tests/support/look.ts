@@ -1,8 +1,8 @@
 /** Looks at a screen as a test can: by axe, and at both widths. SHOTS=folder keeps pictures. */
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
+import { axeOn } from './axe.ts';
 
 const shots = process.env['SHOTS'];
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -15,6 +15,6 @@ export async function look(page: Page, name: string): Promise<void> {
     expect(sideways, `${name} at ${width} px scrolls sideways`).toBeLessThanOrEqual(0);
     if (shots) await page.screenshot({ path: join(shots, `${name}-${width}.png`), fullPage: true });
   }
-  const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+  const { violations } = await axeOn(page).withTags(RULES).analyze();
   expect(violations.map((one) => `${one.id}: ${one.nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
 }

@@ -1,9 +1,9 @@
 /** A workshop with an owner who is signed in, and a lesson in it; every name is invented. */
 import { randomUUID } from 'node:crypto';
-import { hashPassword } from 'better-auth/crypto';
-import { createPerson } from '#lib/access/person.ts';
 import type { Database } from '#lib/data/database.ts';
 import { emptyContent } from '#lib/lesson/content.ts';
+import { aUser } from './a-lesson.ts';
+import { beginSession } from './sign-in.ts';
 
 export interface SignedIn {
   readonly workshop: string;
@@ -18,14 +18,9 @@ export interface SignedIn {
   readonly bench: string;
 }
 
-const PASSWORD = 'verdigris and copper 41';
-
 export async function signedInOwner(app: { address: string; db: Database }): Promise<SignedIn> {
   const { db, address } = app;
-  const userId = randomUUID();
-  const email = `${userId}@example.org`;
-  const passwordHash = await hashPassword(PASSWORD);
-  await createPerson(db, { id: userId, name: 'Ilo Verrand', email, passwordHash });
+  const userId = await aUser(db, 'Ilo Verrand');
   const workshopId = randomUUID();
   const workshop = `w-${workshopId}`;
   const lessonId = randomUUID();
@@ -33,21 +28,12 @@ export async function signedInOwner(app: { address: string; db: Database }): Pro
   await db.member.create({ data: { id: randomUUID(), workshopId, userId, role: 'owner' } });
   const content = { ...emptyContent('Box chain in two colours', 'en', 'EUR') };
   await db.lesson.create({ data: { id: lessonId, workshopId, slug: `l-${lessonId}`, content } });
-  const answer = await fetch(`${address}/api/auth/sign-in`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', origin: address },
-    body: JSON.stringify({ email, password: PASSWORD }),
-  });
-  if (!answer.ok) throw new Error(`Signing in failed: ${answer.status} ${await answer.text()}`);
-  const cookies = answer.headers.getSetCookie().map((line) => {
-    const [name = '', value = ''] = (line.split(';', 1)[0] ?? '').split(/=(.*)/s);
-    return { name, value };
-  });
+  const cookie = await beginSession(db, userId);
   return {
     workshop,
     lessonId,
-    cookie: cookies.map(({ name, value }) => `${name}=${value}`).join('; '),
-    cookies,
+    cookie: `${cookie.name}=${cookie.value}`,
+    cookies: [cookie],
     api: `${address}/api/workshops/${workshop}/lessons/${lessonId}`,
     bench: `${address}/bench/${workshop}/lessons/${lessonId}`,
   };

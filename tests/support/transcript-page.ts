@@ -7,7 +7,7 @@ import type { Database } from '#lib/data/database.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
 import { aLesson, type LessonRows } from './a-lesson.ts';
 import type { TestApp } from './app.ts';
-import { givePassword, signIn } from './sign-in.ts';
+import { signIn } from './sign-in.ts';
 
 export interface OpenedLesson extends LessonRows {
   /** Address of the transcript screen. */
@@ -17,7 +17,6 @@ export interface OpenedLesson extends LessonRows {
 /** A lesson with these cues, whose owner can sign in. */
 export async function aMarkedLesson(app: TestApp, cues: readonly Cue[]): Promise<OpenedLesson> {
   const rows = await aLesson(app.db);
-  await givePassword(app.db, rows.userId);
   await saveAs(app.db, rows, [...cues]);
   const { slug } = await app.db.workshop.findUniqueOrThrow({ where: { id: rows.workshopId } });
   return { ...rows, address: `${app.address}/bench/${slug}/lessons/${rows.lessonId}/transcript` };
