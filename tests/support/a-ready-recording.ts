@@ -72,13 +72,14 @@ interface Clip {
   readonly poster: string;
 }
 
-/** Made clips by length and sound: once in a process. */
-const clips = new Map<string, Promise<Clip>>();
+/** Clips with a tone, by their length, ms: made once in a process. */
+const clips = new Map<number, Promise<Clip>>();
 
 function clipOf(durationMs: number, sound: string | null): Promise<Clip> {
-  const key = JSON.stringify([durationMs, sound]);
-  const clip = clips.get(key) ?? makeClip(durationMs, sound);
-  clips.set(key, clip);
+  // Another file may come to stand under the same path.
+  if (sound !== null) return makeClip(durationMs, sound);
+  const clip = clips.get(durationMs) ?? makeClip(durationMs, null);
+  clips.set(durationMs, clip);
   return clip;
 }
 
