@@ -129,7 +129,6 @@ test('what is heard in both gets the other lesson’s words at its own times; th
 
 test('a recording that is taken in while the transcript is open can be marked up without a reload', async () => {
   const rows = await aLesson(app.db);
-  await givePassword(app.db, rows.userId);
   await app.db.cue.createMany({
     data: cues.slice(0, 5).map((cue) => ({ ...cue, timing: null, lessonId: rows.lessonId })),
   });
