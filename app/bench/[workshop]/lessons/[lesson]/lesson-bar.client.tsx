@@ -22,10 +22,12 @@ const STAGES = [
 export function LessonBar({ base }: { base: string }) {
   const title = useDraftPart((state) => state.content.title);
   return (
-    <>
-      <header className={styles.head}>
-        <h1 className={styles.title}>{title || 'Lesson without a title'}</h1>
-      </header>
+    <section aria-labelledby="lesson-title">
+      <div className={styles.head}>
+        <h1 id="lesson-title" className={styles.title}>
+          {title || 'Lesson without a title'}
+        </h1>
+      </div>
       <div className={styles.bar}>
         <Stages base={base} />
         <div className={styles.state}>
@@ -34,7 +36,7 @@ export function LessonBar({ base }: { base: string }) {
         </div>
       </div>
       <Notes />
-    </>
+    </section>
   );
 }
 
