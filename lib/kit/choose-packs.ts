@@ -190,8 +190,9 @@ function coverTable(sizes: readonly number[], prices: readonly number[]): (rest:
       const p = (prices[index] ?? 0) + (price[left] ?? 0);
       const o = (size > r ? size - r : 0) + (over[left] ?? 0);
       const c = 1 + (count[left] ?? 0);
-      const isLess = p !== leastPrice ? p < leastPrice : o !== leastOver ? o < leastOver : c < leastCount;
-      if (isLess) [leastPrice, leastOver, leastCount, chosen] = [p, o, c, index];
+      // The cheaper; then what leaves less over; then fewer packs.
+      if ((p - leastPrice || o - leastOver || c - leastCount) < 0)
+        [leastPrice, leastOver, leastCount, chosen] = [p, o, c, index];
     }
     price.push(leastPrice);
     over.push(leastOver);

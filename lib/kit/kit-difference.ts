@@ -120,7 +120,7 @@ function ringDifference(before: RingLine | null, after: RingLine | null): RingDi
   const moved = Object.values(counts).some((n) => n !== 0);
   return {
     ringKind: line.ringKind,
-    heldName: before && before.ringKind.name,
+    heldName: before?.ringKind.name ?? null,
     held: from,
     now: to,
     how: !before ? 'new' : !after ? 'gone' : changes.length > 0 ? 'other' : moved ? 'count' : 'same',

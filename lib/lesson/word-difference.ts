@@ -44,17 +44,7 @@ function middle(old: readonly string[], now: readonly string[]): readonly TextPa
   if (old.length === 0 || now.length === 0 || old.length > MOST_WORDS || now.length > MOST_WORDS) {
     return [...removed, ...added];
   }
-  const width = now.length + 1;
-  // Length of the longest common row of what follows, for each pair of places.
-  const common = new Uint16Array((old.length + 1) * width);
-  for (let i = old.length - 1; i >= 0; i--) {
-    for (let j = now.length - 1; j >= 0; j--) {
-      common[i * width + j] =
-        old[i] === now[j]
-          ? (common[(i + 1) * width + j + 1] ?? 0) + 1
-          : Math.max(common[(i + 1) * width + j] ?? 0, common[i * width + j + 1] ?? 0);
-    }
-  }
+  const common = commonRows(old, now);
   const parts: TextPart[] = [];
   let i = 0;
   let j = 0;
@@ -63,7 +53,7 @@ function middle(old: readonly string[], now: readonly string[]): readonly TextPa
       parts.push({ how: 'same', text: old[i] ?? '' });
       i += 1;
       j += 1;
-    } else if ((common[(i + 1) * width + j] ?? 0) >= (common[i * width + j + 1] ?? 0)) {
+    } else if (common(i + 1, j) >= common(i, j + 1)) {
       parts.push({ how: 'removed', text: old[i] ?? '' });
       i += 1;
     } else {
@@ -72,6 +62,20 @@ function middle(old: readonly string[], now: readonly string[]): readonly TextPa
     }
   }
   return [...parts, ...removed.slice(i), ...added.slice(j)];
+}
+
+/** For each pair of places the length of the longest row that is common to what follows them. */
+function commonRows(old: readonly string[], now: readonly string[]): (i: number, j: number) => number {
+  const width = now.length + 1;
+  const lengths = new Uint16Array((old.length + 1) * width);
+  const at = (i: number, j: number): number => lengths[i * width + j] ?? 0;
+  for (let i = old.length - 1; i >= 0; i--) {
+    for (let j = now.length - 1; j >= 0; j--) {
+      lengths[i * width + j] =
+        old[i] === now[j] ? at(i + 1, j + 1) + 1 : Math.max(at(i + 1, j), at(i, j + 1));
+    }
+  }
+  return at;
 }
 
 /** Neighbours of one kind as one part. */

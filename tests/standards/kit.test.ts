@@ -161,13 +161,13 @@ test('a length that is a whole number of repeats takes no repeat more', () => {
 
 // g = (L(b) - L(a))/(b - a), f = L(a) - a g, by hand: (118.4 - 75.4)/5 = 8.6; 75.4 - 8 x 8.6 = 6.6.
 test('two samples give the length per repeat and of the ends', () => {
-  const fit = (...pieces: readonly (readonly [number, number])[]) =>
+  const fitted = (...pieces: readonly (readonly [number, number])[]) =>
     fitSample(pieces.map(([repeats, mm]) => ({ repeats, mm })));
-  expect(fit([8, 75.4], [13, 118.4])).toEqual({ ok: true, value: { perRepeatMm: 8.6, endsMm: 6.6 } });
-  expect(fit([13, 118.4], [8, 75.4])).toEqual(fit([8, 75.4], [13, 118.4]));
-  expect(fit([8, 75.4], [13, 75.4])).toMatchObject({ ok: false, fault: { code: 'pieces-disagree' } });
-  expect(fit([8, 20], [13, 118.4])).toMatchObject({ ok: false, fault: { code: 'pieces-disagree' } });
-  expect(fit([8, 75.4], [8, 75.6])).toMatchObject({ ok: false, fault: { code: 'pieces-too-few' } });
+  expect(fitted([8, 75.4], [13, 118.4])).toEqual({ ok: true, value: { perRepeatMm: 8.6, endsMm: 6.6 } });
+  expect(fitted([13, 118.4], [8, 75.4])).toEqual(fitted([8, 75.4], [13, 118.4]));
+  expect(fitted([8, 75.4], [13, 75.4])).toMatchObject({ ok: false, fault: { code: 'pieces-disagree' } });
+  expect(fitted([8, 20], [13, 118.4])).toMatchObject({ ok: false, fault: { code: 'pieces-disagree' } });
+  expect(fitted([8, 75.4], [8, 75.6])).toMatchObject({ ok: false, fault: { code: 'pieces-too-few' } });
 });
 
 // Common practice (no source): half Persian 3-in-1 in two sizes. Three closed rings (large, small, large) begin; each

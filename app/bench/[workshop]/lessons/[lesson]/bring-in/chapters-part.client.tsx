@@ -206,8 +206,8 @@ function Offered({
       )}
       {chapters.length > 0 && present > 0 && (
         <p className="notice caution">
-          The lesson has {inChapters(present)} now. Taking these replaces {present === 1 ? 'it' : 'them all'};
-          undo brings {present === 1 ? 'it' : 'them'} back.
+          The lesson has {inChapters(present)} now. Taking these replaces {present === 1 ? 'it' : 'them all'}.
+          Undo brings {present === 1 ? 'it' : 'them'} back.
         </p>
       )}
       <div className="row">

@@ -55,6 +55,9 @@ export interface DocumentProps {
   readonly onFollowing: (following: boolean) => void;
 }
 
+/** Keys that go to another cue, and how many cues further that is. */
+const ARROWS: Readonly<Record<string, number>> = { ArrowDown: 1, ArrowUp: -1 };
+
 interface Editing {
   readonly id: string;
   readonly caret: number;
@@ -220,10 +223,11 @@ export function Document(props: DocumentProps) {
     const id = event.target instanceof HTMLElement ? event.target.dataset['text'] : undefined;
     if (id === undefined || event.altKey || event.ctrlKey || event.metaKey) return;
     const at = cueIndex.get(id) ?? 0;
-    const next = cues[at + (event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0)];
+    const by = ARROWS[event.key];
+    const next = by === undefined ? undefined : cues[at + by];
     if (event.key === 'Enter' && mayEdit) goTo(id, { edit: cues[at]?.text.length ?? 0 });
     else if (event.key === ' ') player.playFrom(cues[at]?.startMs ?? 0);
-    else if ((event.key === 'ArrowDown' || event.key === 'ArrowUp') && next) {
+    else if (next) {
       const anchor = event.shiftKey ? (anchorId ?? id) : null;
       goTo(next.id);
       setAnchorId(anchor);

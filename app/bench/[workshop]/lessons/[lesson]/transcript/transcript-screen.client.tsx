@@ -112,7 +112,7 @@ export function TranscriptScreen({
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (document.querySelector('dialog[open]')) return;
-      if ((event.ctrlKey || event.metaKey) && event.key === 'f' && !event.shiftKey && !event.altKey) {
+      if (asksToFind(event)) {
         // A second press inside the search leads to the browser's own.
         if (event.target instanceof Element && event.target.closest('search')) return;
         event.preventDefault();
@@ -280,6 +280,9 @@ export function TranscriptScreen({
 }
 
 /** The recording's peaks, null until they are there (or where there are none: the ribbon is then a line). */
+const asksToFind = (event: KeyboardEvent): boolean =>
+  (event.ctrlKey || event.metaKey) && event.key === 'f' && !event.shiftKey && !event.altKey;
+
 function usePeaks(address: string | null): Uint8Array | null {
   const [peaks, setPeaks] = useState<Uint8Array | null>(null);
   useEffect(() => {
