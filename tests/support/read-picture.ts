@@ -27,15 +27,19 @@ function flattened(d: string): Stroke['lines'] {
   const lines: [number, number][][] = [];
   let line: [number, number][] = [];
   let [x, y] = [0, 0];
-  for (const [, letter, numbers] of d.matchAll(/([Mc])([^Mc]*)/g)) {
+  let mirrored = [0, 0];
+  for (const [, letter, numbers] of d.matchAll(/([Mcs])([^Mcs]*)/g)) {
     const n = [...(numbers ?? '').matchAll(/-?\d*\.?\d+/g)].map(([each]) => Number(each));
     if (letter === 'M') {
       [x = 0, y = 0] = n;
+      mirrored = [0, 0];
       line = [[x, y]];
       lines.push(line);
       continue;
     }
-    const [a = 0, b = 0, c = 0, e = 0, f = 0, g = 0] = n;
+    // SVG 1.1, 8.3.6: the first handle of an s mirrors the second one of the piece before it.
+    const [a = 0, b = 0, c = 0, e = 0, f = 0, g = 0] = letter === 's' ? [...mirrored, ...n] : n;
+    mirrored = [f - c, g - e];
     for (let i = 1; i <= 16; i++) {
       const t = i / 16;
       const s = 1 - t;

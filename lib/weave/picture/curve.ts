@@ -1,68 +1,117 @@
 /** Smooth curves as short path text: cubic pieces through points with their slopes, numbers with one decimal. */
-import type { Vector } from '../space/vector.ts';
 
-export type Curve = (angle: number) => Vector;
+/** Writes the point at an angle, and how it changes with the angle, into `out`: x, y, dx, dy. */
+export type Curve = (angle: number, out: Float64Array) => void;
 
 /** One decimal, as short as it can be written. */
-export function short(value: number): string {
-  const rounded = Math.round(value * 10) / 10;
-  return String(rounded === 0 ? 0 : rounded);
+export const short = (value: number): string => tenths(Math.round(value * 10));
+
+/** Numbers that pictures are full of, written once. */
+const WRITTEN: string[] = [];
+const MOST_WRITTEN = 4096;
+
+function tenths(count: number): string {
+  if (count < 0) return `-${tenths(-count)}`;
+  const known = WRITTEN[count];
+  if (known !== undefined) return known;
+  const [whole, rest] = [Math.floor(count / 10), count % 10];
+  const text = rest === 0 ? String(whole) : `${whole === 0 ? '' : whole}.${rest}`;
+  if (count < MOST_WRITTEN) WRITTEN[count] = text;
+  return text;
 }
 
 /** A number after another: a minus sign parts them, anything else needs a space. */
-const joined = (numbers: readonly number[]): string =>
-  numbers
-    .map(short)
-    .reduce((text, each) => (text === '' || each.startsWith('-') ? text + each : `${text} ${each}`), '');
+const after = (count: number): string => (count < 0 ? tenths(count) : ` ${tenths(count)}`);
 
-export const moveTo = (x: number, y: number): string => `M${joined([x, y])}`;
+export const moveTo = (x: number, y: number): string =>
+  `M${tenths(Math.round(x * 10))}${after(Math.round(y * 10))}`;
 
 /** How far a piece may leave its curve, in the unit of the picture. */
 const LOOSE = 0.12;
 /** Longest piece, in radians. */
 const PIECE = Math.PI / 4;
+/** A piece is halved so often at most, where a curve turns on the spot. */
+const HALVINGS = 9;
+
+/** Room for one curve: point and slope at a piece's start, at its end, and between. */
+const START = new Float64Array(4);
+const END = new Float64Array(4);
+const BETWEEN = new Float64Array(4);
 
 /** A curve from one angle to another, as path text. */
 export function curvePath(curve: Curve, from: number, to: number): string {
-  const start = curve(from);
   const pieces = Math.max(1, Math.ceil((to - from) / PIECE - 1e-9));
-  let text = moveTo(start[0], start[1]);
-  let at = [Math.round(start[0] * 10) / 10, Math.round(start[1] * 10) / 10] as readonly [number, number];
-  const draw = (a: number, b: number, depth: number): void => {
-    const [p0, p1] = [curve(a), curve(b)];
-    const [t0, t1] = [slope(curve, a, 1, b - a), slope(curve, b, -1, b - a)];
-    const k = (b - a) / 3;
-    const c0 = [p0[0] + t0[0] * k, p0[1] + t0[1] * k] as const;
-    const c1 = [p1[0] - t1[0] * k, p1[1] - t1[1] * k] as const;
-    const isLoose = [0.25, 0.5, 0.75].some((t) => {
-      const seen = curve(a + (b - a) * t);
-      const s = 1 - t;
-      const [w0, w1, w2, w3] = [s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t];
-      return (
-        Math.hypot(
-          w0 * p0[0] + w1 * c0[0] + w2 * c1[0] + w3 * p1[0] - seen[0],
-          w0 * p0[1] + w1 * c0[1] + w2 * c1[1] + w3 * p1[1] - seen[1],
-        ) > LOOSE
-      );
-    });
-    if (isLoose && depth < 9) {
-      draw(a, (a + b) / 2, depth + 1);
-      draw((a + b) / 2, b, depth + 1);
-      return;
-    }
-    const [x, y] = at;
-    const end = [Math.round(p1[0] * 10) / 10, Math.round(p1[1] * 10) / 10] as const;
-    text += `c${joined([c0[0] - x, c0[1] - y, c1[0] - x, c1[1] - y, end[0] - x, end[1] - y])}`;
-    at = end;
-  };
+  curve(from, START);
+  const path = new CubicPath(at(START, 0), at(START, 1));
   for (let n = 0; n < pieces; n++)
-    draw(from + ((to - from) * n) / pieces, from + ((to - from) * (n + 1)) / pieces, 0);
-  return text;
+    addPiece(
+      path,
+      curve,
+      from + ((to - from) * n) / pieces,
+      from + ((to - from) * (n + 1)) / pieces,
+      HALVINGS,
+    );
+  return path.text;
 }
 
-/** Slope at an end of a piece, taken from inside it. */
-function slope(curve: Curve, at: number, into: 1 | -1, width: number): readonly [number, number] {
-  const h = Math.min(1e-4, Math.abs(width) / 8) * into;
-  const [a, b, c] = [curve(at), curve(at + h), curve(at + 2 * h)];
-  return [(4 * b[0] - 3 * a[0] - c[0]) / (2 * h), (4 * b[1] - 3 * a[1] - c[1]) / (2 * h)];
+const at = (values: Float64Array, index: number): number => values[index] as number;
+
+/** Expects the curve at `a` in START, and leaves the curve at `b` there. */
+function addPiece(path: CubicPath, curve: Curve, a: number, b: number, halvings: number): void {
+  curve(b, END);
+  const k = (b - a) / 3;
+  const [x0, y0, x1, y1] = [at(START, 0), at(START, 1), at(END, 0), at(END, 1)];
+  const [ax, ay] = [x0 + at(START, 2) * k, y0 + at(START, 3) * k];
+  const [bx, by] = [x1 - at(END, 2) * k, y1 - at(END, 3) * k];
+  if (halvings > 0 && isLoose(curve, a, b, [x0, y0, ax, ay, bx, by, x1, y1])) {
+    const middle = (a + b) / 2;
+    addPiece(path, curve, a, middle, halvings - 1);
+    addPiece(path, curve, middle, b, halvings - 1);
+    return;
+  }
+  path.add(ax, ay, bx, by, x1, y1);
+  START.set(END);
+}
+
+type Cubic = readonly [number, number, number, number, number, number, number, number];
+
+function isLoose(curve: Curve, a: number, b: number, [x0, y0, ax, ay, bx, by, x1, y1]: Cubic): boolean {
+  for (let quarter = 1; quarter < 4; quarter++) {
+    const t = quarter / 4;
+    const s = 1 - t;
+    const [w0, w1, w2, w3] = [s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t];
+    curve(a + (b - a) * t, BETWEEN);
+    const dx = w0 * x0 + w1 * ax + w2 * bx + w3 * x1 - at(BETWEEN, 0);
+    const dy = w0 * y0 + w1 * ay + w2 * by + w3 * y1 - at(BETWEEN, 1);
+    if (!(dx * dx + dy * dy <= LOOSE * LOOSE)) return true;
+  }
+  return false;
+}
+
+/** Path text of cubic pieces, each from where the one before ends; in whole tenths, so that no rounding adds up. */
+class CubicPath {
+  text: string;
+  private x: number;
+  private y: number;
+  /** From the end of the last piece to its second handle, mirrored: where a smooth next piece has its first one. */
+  private mirrored: readonly [number, number] | null = null;
+
+  constructor(x: number, y: number) {
+    this.text = moveTo(x, y);
+    this.x = Math.round(x * 10);
+    this.y = Math.round(y * 10);
+  }
+
+  add(ax: number, ay: number, bx: number, by: number, toX: number, toY: number): void {
+    const { x, y, mirrored } = this;
+    const [px, py] = [Math.round(ax * 10 - x), Math.round(ay * 10 - y)];
+    const [qx, qy] = [Math.round(bx * 10 - x), Math.round(by * 10 - y)];
+    this.x = Math.round(toX * 10);
+    this.y = Math.round(toY * 10);
+    const [ex, ey] = [this.x - x, this.y - y];
+    const isSmooth = mirrored && Math.abs(mirrored[0] - px) <= 1 && Math.abs(mirrored[1] - py) <= 1;
+    this.text += isSmooth ? `s${tenths(qx)}` : `c${tenths(px)}${after(py)}${after(qx)}`;
+    this.text += after(qy) + after(ex) + after(ey);
+    this.mirrored = [ex - qx, ey - qy];
+  }
 }

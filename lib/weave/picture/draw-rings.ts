@@ -3,13 +3,13 @@
  * then the outlines. The same rings give the same bytes.
  */
 import type { RoundRing } from '../space/round-ring.ts';
-import type { Arc } from './cover-graph.ts';
+import type { Arc } from './arcs.ts';
 import { curvePath, short } from './curve.ts';
 import { type Tones, tonesOf } from './look.ts';
-import { edgeCurve, visibleEdges } from './outline.ts';
+import { visibleEdges } from './outline.ts';
 import { overlapsOf } from './overlaps.ts';
 import { paintOrder } from './paint-order.ts';
-import { alongRing, type Box, isTight, type SeenRing, seeRing } from './seen-ring.ts';
+import { type Box, edgeCurve, isTight, middleCurve, type SeenRing, seeRing } from './seen-ring.ts';
 import { glints, lightLine } from './shine.ts';
 import type { View } from './view.ts';
 
@@ -105,7 +105,7 @@ function paintArc(ring: SeenRing, arc: Arc, tones: Tones): readonly string[] {
   const [from, to] = [arc.from * step, arc.to * step];
   return [
     stroked(
-      curvePath((angle) => alongRing(ring, angle), from - end, to + end),
+      curvePath(middleCurve(ring), from - end, to + end),
       tones.shade,
       wire,
       cap,
@@ -123,16 +123,15 @@ function outlines(
   tones: ReadonlyMap<string, Tones>,
 ): readonly string[] {
   const paths = new Map<string, string[]>();
-  for (const { ring, side, from, to } of visibleEdges(
-    seen,
-    rings.map((_, index) => index),
-  )) {
+  for (const { ring, side, from, to } of visibleEdges(seen)) {
     const { role = 'plain', colour = '' } = rings[ring] ?? {};
     const edge = EDGES[role];
     const dashes = edge.dashes ? ` stroke-dasharray="${edge.dashes}"` : '';
     const key = `stroke="${edge.colour ?? tones.get(colour)?.edge ?? ''}" stroke-width="${edge.width}"${dashes}`;
     const path = curvePath(edgeCurve(seen[ring] as SeenRing, side), from, to);
-    paths.set(key, [...(paths.get(key) ?? []), path]);
+    const known = paths.get(key);
+    if (known) known.push(path);
+    else paths.set(key, [path]);
   }
   return [...paths].map(([attributes, d]) => `<path d="${d.join('')}" ${attributes}/>`);
 }

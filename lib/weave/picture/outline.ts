@@ -5,7 +5,8 @@
 
 import type { Vector } from '../space/vector.ts';
 import type { Curve } from './curve.ts';
-import { alongRing, boxesMeet, edgePoint, type SeenRing } from './seen-ring.ts';
+import { BallsByPlace } from './balls-by-place.ts';
+import { alongRing, edgeCurve, type SeenRing } from './seen-ring.ts';
 
 /** A visible stretch of one edge, by angle. */
 export interface EdgePiece {
@@ -15,56 +16,62 @@ export interface EdgePiece {
   readonly to: number;
 }
 
-export const edgeCurve =
-  (ring: SeenRing, side: 1 | -1): Curve =>
-  (angle) =>
-    edgePoint(ring, angle, side);
-
-/** All visible stretches of the edges of the rings with these indices. */
-export function visibleEdges(rings: readonly SeenRing[], which: readonly number[]): readonly EdgePiece[] {
-  const rows = rings.map((ring) => chunked(ring, ring.count));
-  return which.flatMap((index) => {
-    const ring = rings[index] as SeenRing;
-    const own = chunked(ring, 4 * ring.count);
-    const hiders = rows.filter((_, at) => at !== index && boxesMeet((rings[at] as SeenRing).box, ring.box));
+/** All visible stretches of the edges of all rings. */
+export function visibleEdges(rings: readonly SeenRing[]): readonly EdgePiece[] {
+  if (rings.length === 0) return [];
+  const balls = new BallsByPlace(rings);
+  const point = new Float64Array(4);
+  return rings.flatMap((ring, index) => {
+    const own = coversItself(ring) ? chunked(ring, 4 * ring.count) : null;
     return ([1, -1] as const).flatMap((side) => {
+      const edge = edgeCurve(ring, side);
       const seen = (angle: number): boolean => {
-        const point = edgePoint(ring, angle, side);
-        return !hiders.some((other) => hides(other, point)) && !hidesItself(own, point);
+        edge(angle, point);
+        const [x, y] = [point[0] as number, point[1] as number];
+        const near = nearAt(ring, angle);
+        return !balls.hide(x, y, near, index) && !(own && hidesItself(own, [x, y, near]));
       };
-      return stretches(seen, anglesOf(ring, side)).map(([from, to]) => ({ ring: index, side, from, to }));
+      return stretches(seen, anglesOf(ring, edge)).map(([from, to]) => ({ ring: index, side, from, to }));
     });
   });
 }
 
+/** Where the wire bends more gently than it is thick, its edges run beside it everywhere. */
+const coversItself = ({ wide, long, half }: SeenRing): boolean => wide * wide < 1.1 * half * long;
+
+const nearAt = ({ centre, cosine, sine }: SeenRing, angle: number): number =>
+  centre[2] + cosine[2] * Math.cos(angle) + sine[2] * Math.sin(angle);
+
 /** Angles close enough that nothing is stepped over, closer where the wire runs at the eye. */
-function anglesOf(ring: SeenRing, side: 1 | -1): readonly number[] {
+function anglesOf(ring: SeenRing, edge: Curve): readonly number[] {
   const step = (2 * Math.PI) / ring.count;
+  const most = 0.25 * ring.half * ring.half;
   const angles: number[] = [];
-  const fill = (a: number, b: number, depth: number): void => {
-    const [p, q] = [edgePoint(ring, a, side), edgePoint(ring, b, side)];
-    if (depth < 10 && Math.hypot(p[0] - q[0], p[1] - q[1]) > 0.5 * ring.half) {
-      fill(a, (a + b) / 2, depth + 1);
-      fill((a + b) / 2, b, depth + 1);
+  const out = new Float64Array(4);
+  const fill = (a: number, b: number, from: Place, to: Place, depth: number): void => {
+    const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+    if (depth < 10 && dx * dx + dy * dy > most) {
+      const middle = (a + b) / 2;
+      const between = placeAt(edge, middle, out);
+      fill(a, middle, from, between, depth + 1);
+      fill(middle, b, between, to, depth + 1);
     } else angles.push(a);
   };
-  for (let i = 0; i < ring.count; i++) fill(i * step, (i + 1) * step, 0);
+  let from = placeAt(edge, 0, out);
+  for (let i = 0; i < ring.count; i++) {
+    const to = placeAt(edge, (i + 1) * step, out);
+    fill(i * step, (i + 1) * step, from, to, 0);
+    from = to;
+  }
   return angles;
 }
 
-/** A nearer wire over a point: one of its balls covers it, and lies nearer than the ball at the edge. */
-function hides(other: Chunked, [x, y, z]: Vector): boolean {
-  const { points, half } = other;
-  const reach = half * half;
-  return someChunk(other, x, y, (from, to) => {
-    for (let i = from; i < to; i += 3) {
-      const dx = (points[i] as number) - x;
-      const dy = (points[i + 1] as number) - y;
-      if (dx * dx + dy * dy < reach && (points[i + 2] as number) > z) return true;
-    }
-    return false;
-  });
-}
+type Place = readonly [number, number];
+
+const placeAt = (edge: Curve, angle: number, out: Float64Array): Place => {
+  edge(angle, out);
+  return [out[0] as number, out[1] as number];
+};
 
 /** The ring's own wire over its own edge: the surface stands nearer than the edge there. */
 function hidesItself(own: Chunked, [x, y, z]: Vector): boolean {

@@ -2,50 +2,79 @@
  * Cuts rings into arcs that can be painted one after another, each after all
  * that it covers, and as few as that needs: first a cut wherever a wire goes
  * from over to under, further cuts where arcs still cover one another in a
- * circle, then arcs joined again wherever no circle comes of it. The point
- * where two arcs meet belongs to both.
+ * circle; then neighbours on a ring are painted as one wherever both may be
+ * painted at the same time.
  */
-import { type Arc, CoverGraph } from './cover-graph.ts';
+import { type Arc, CutRings } from './arcs.ts';
+import { JoinedArcs } from './joined-arcs.ts';
 import type { Overlap } from './overlaps.ts';
 import { isTight, type SeenRing } from './seen-ring.ts';
+import { strongGroups } from './strong-groups.ts';
 
 /** All arcs, the furthest first. */
 export function paintOrder(rings: readonly SeenRing[], overlaps: readonly Overlap[]): readonly Arc[] {
   const marks = marksOf(rings, overlaps);
-  let arcs: readonly Arc[] = rings.flatMap((ring, index) => firstArcs(ring, index, marks[index] as Marks));
+  const cut = new CutRings(rings, (ring) => firstArcs(rings[ring] as SeenRing, ring, marks[ring] as Marks));
+  const covers = overlaps.map((overlap) => cut.coversIn(overlap));
+  let open: ReadonlySet<number> = new Set(cut.arcs.keys());
   for (;;) {
-    const graph = new CoverGraph(arcs, edgesOf(rings, arcs, overlaps));
-    const knot = graph.knots().flat();
-    const cuttable = knot.filter((index) => isLong(arcs[index] as Arc));
-    if (cuttable.length === 0) return graph.joined((arc) => (rings[arc.ring] as SeenRing).count);
-    const halved = new Set(longestThird(cuttable, arcs));
-    arcs = arcs.flatMap((arc, index) => (halved.has(index) ? halves(arc, rings) : [arc]));
+    const gone = new Set<number>();
+    const left = new Set<number>();
+    for (const knot of knotsAmong(open, covers)) {
+      const longest = longestThird(knot, cut.arcs);
+      if (longest.length === 0) continue;
+      for (const number of knot) left.add(number);
+      for (const number of longest) {
+        gone.add(number);
+        left.delete(number);
+        for (const part of cut.cut(number)) left.add(part);
+      }
+    }
+    if (gone.size === 0) break;
+    overlaps.forEach((overlap, at) => {
+      if (covers[at]?.some((number) => gone.has(number))) covers[at] = cut.coversIn(overlap);
+    });
+    // Cutting ties no knot, so that only what was in one can still be.
+    open = left;
   }
+  const numbers = [...cut.arcs.keys()].filter((number) => cut.arcs[number]);
+  const joined = new JoinedArcs(cut.arcs, strongGroups(numbers, leadsOf(covers, null)), covers);
+  for (const round of cut.ringsOfArcs()) joined.joinRound(round);
+  return joined.inTurn();
 }
 
-const isLong = (arc: Arc): boolean => arc.to - arc.from >= 2;
+type Covers = readonly (readonly number[])[];
 
-/** Cutting the longest arcs of a knot loosens it with the fewest cuts. */
-function longestThird(knot: readonly number[], arcs: readonly Arc[]): readonly number[] {
-  const size = (index: number): number => (arcs[index] as Arc).to - (arcs[index] as Arc).from;
-  return knot.toSorted((a, b) => size(b) - size(a) || a - b).slice(0, Math.ceil(knot.length / 3));
+/** What each arc covers; among those given, null for all. */
+function leadsOf(covers: Covers, open: ReadonlySet<number> | null): ReadonlyMap<number, readonly number[]> {
+  const leads = new Map<number, number[]>();
+  for (const pairs of covers)
+    for (let n = 0; n < pairs.length; n += 2) {
+      const [top, under] = [pairs[n] as number, pairs[n + 1] as number];
+      if (open && !(open.has(top) && open.has(under))) continue;
+      const known = leads.get(top);
+      if (known) known.push(under);
+      else leads.set(top, [under]);
+    }
+  return leads;
 }
 
-function halves(arc: Arc, rings: readonly SeenRing[]): readonly Arc[] {
-  const length = arc.to - arc.from;
-  const { count } = rings[arc.ring] as SeenRing;
-  const middle = arc.from + Math.floor(length / 2);
-  if (length < count)
-    return [
-      { ...arc, to: middle },
-      { ...arc, from: middle },
-    ];
-  const quarter = Math.floor(count / 4);
-  return [0, 1, 2, 3].map((n) => ({
-    ring: arc.ring,
-    from: arc.from + n * quarter,
-    to: n === 3 ? arc.from + count : arc.from + (n + 1) * quarter,
-  }));
+/** Arcs that cover one another in a circle, or themselves. */
+function knotsAmong(open: ReadonlySet<number>, covers: Covers): readonly (readonly number[])[] {
+  const leads = leadsOf(covers, open);
+  return strongGroups(leads.keys(), leads).filter(
+    (group) => group.length > 1 || leads.get(group[0] as number)?.includes(group[0] as number),
+  );
+}
+
+/** Cutting the longest arcs of a knot loosens it with the fewest cuts; arcs of one step are left whole. */
+function longestThird(knot: readonly number[], arcs: readonly (Arc | null)[]): readonly number[] {
+  const size = (number: number): number => {
+    const arc = arcs[number];
+    return arc ? arc.to - arc.from : 0;
+  };
+  const long = knot.filter((number) => size(number) >= 2);
+  return long.sort((a, b) => size(b) - size(a) || a - b).slice(0, Math.ceil(long.length / 3));
 }
 
 /** Per point of a ring: bit 1 where it lies over a wire, bit 2 where it lies under one. */
@@ -53,14 +82,15 @@ type Marks = Uint8Array;
 
 function marksOf(rings: readonly SeenRing[], overlaps: readonly Overlap[]): readonly Marks[] {
   const marks = rings.map((ring) => new Uint8Array(ring.count));
-  for (const { above, below, pairs } of overlaps) {
-    const over = marks[above] as Marks;
-    const under = marks[below] as Marks;
-    for (let n = 0; n < pairs.length; n += 2) {
-      const p = pairs[n] as number;
-      const q = pairs[n + 1] as number;
-      over[p] = (over[p] as number) | 1;
-      under[q] = (under[q] as number) | 2;
+  for (const { above, below, runs, isPointAbove } of overlaps) {
+    const point = marks[isPointAbove ? above : below] as Marks;
+    const run = marks[isPointAbove ? below : above] as Marks;
+    const [ofPoint, ofRun] = isPointAbove ? [1, 2] : [2, 1];
+    for (let n = 0; n < runs.length; n += 3) {
+      const p = runs[n] as number;
+      point[p] = (point[p] as number) | ofPoint;
+      for (let q = runs[n + 1] as number; q <= (runs[n + 2] as number); q++)
+        run[q] = (run[q] as number) | ofRun;
     }
   }
   return marks;
@@ -102,52 +132,3 @@ function straightest(ring: SeenRing, from: number, to: number): number {
   return best;
 }
 
-/** Which arc covers which, as flat (above, below) indices. */
-function edgesOf(
-  rings: readonly SeenRing[],
-  arcs: readonly Arc[],
-  overlaps: readonly Overlap[],
-): readonly number[] {
-  // Per point the arc that begins or runs there, and the one that ends there; mostly the same.
-  const begun = rings.map((ring) => new Int32Array(ring.count));
-  const ended = rings.map((ring) => new Int32Array(ring.count));
-  const first = new Int32Array(rings.length);
-  const held = new Int32Array(rings.length);
-  arcs.forEach((arc, index) => {
-    const { count } = rings[arc.ring] as SeenRing;
-    if (held[arc.ring] === 0) first[arc.ring] = index;
-    held[arc.ring] = index - (first[arc.ring] as number) + 1;
-    for (let point = arc.from; point < arc.to; point++)
-      (begun[arc.ring] as Int32Array)[point % count] = index;
-    for (let point = arc.from + 1; point <= arc.to; point++)
-      (ended[arc.ring] as Int32Array)[point % count] = index;
-  });
-  const edges: number[] = [];
-  for (const { above, below, pairs } of overlaps) {
-    const wide = held[below] as number;
-    const known = new Uint8Array((held[above] as number) * wide);
-    const note = (top: number, under: number): void => {
-      const at = (top - (first[above] as number)) * wide + under - (first[below] as number);
-      if (known[at] === 1) return;
-      known[at] = 1;
-      edges.push(top, under);
-    };
-    const [topBegun, topEnded] = [begun[above] as Int32Array, ended[above] as Int32Array];
-    const [underBegun, underEnded] = [begun[below] as Int32Array, ended[below] as Int32Array];
-    for (let n = 0; n < pairs.length; n += 2) {
-      const p = pairs[n] as number;
-      const q = pairs[n + 1] as number;
-      const top = topBegun[p] as number;
-      const under = underBegun[q] as number;
-      const top2 = topEnded[p] as number;
-      const under2 = underEnded[q] as number;
-      note(top, under);
-      if (top2 !== top) note(top2, under);
-      if (under2 !== under) {
-        note(top, under2);
-        if (top2 !== top) note(top2, under2);
-      }
-    }
-  }
-  return edges;
-}

@@ -1,6 +1,7 @@
 /** A ring as the eye sees it: points along the middle of its wire, right, down (as screens count) and near. */
 import type { RoundRing } from '../space/round-ring.ts';
-import { add, cross, dot, scale, spanAcross, unit, type Vector } from '../space/vector.ts';
+import { add, dot, scale, spanAcross, unit, type Vector } from '../space/vector.ts';
+import type { Curve } from './curve.ts';
 import type { View } from './view.ts';
 
 export interface SeenRing {
@@ -17,6 +18,10 @@ export interface SeenRing {
   readonly centre: Vector;
   readonly cosine: Vector;
   readonly sine: Vector;
+  /** The ellipse's half axes, and the angle of one of its two ends, where the long one points. */
+  readonly long: number;
+  readonly wide: number;
+  readonly end: number;
 }
 
 /** Left, top, right, bottom, wire included. */
@@ -69,7 +74,18 @@ export function seeRing(ring: RoundRing, view: View): SeenRing {
     bottom = Math.max(bottom, py);
   }
   const box: Box = [left - half, top - half, right + half, bottom + half];
-  return { half, count, x, y, near, box, centre, cosine, sine };
+  return { half, count, x, y, near, box, centre, cosine, sine, ...axesOf(cosine, sine) };
+}
+
+function axesOf(cosine: Vector, sine: Vector): Pick<SeenRing, 'long' | 'wide' | 'end'> {
+  const [cc, ss] = [cosine[0] ** 2 + cosine[1] ** 2, sine[0] ** 2 + sine[1] ** 2];
+  const cs = cosine[0] * sine[0] + cosine[1] * sine[1];
+  const spread = Math.hypot(cc - ss, 2 * cs);
+  return {
+    long: Math.sqrt((cc + ss + spread) / 2),
+    wide: Math.sqrt(Math.max(0, (cc + ss - spread) / 2)),
+    end: Math.atan2(2 * cs, cc - ss) / 2,
+  };
 }
 
 /** The middle of the wire at an angle. */
@@ -86,42 +102,48 @@ export function alongRing(
   ];
 }
 
-/** Direction of the wire at an angle; unit. */
-export function wireDirection({ cosine, sine }: Pick<SeenRing, 'cosine' | 'sine'>, angle: number): Vector {
-  const c = Math.cos(angle);
-  const s = Math.sin(angle);
-  const d: Vector = [sine[0] * c - cosine[0] * s, sine[1] * c - cosine[1] * s, sine[2] * c - cosine[2] * s];
-  const l = Math.hypot(d[0], d[1], d[2]);
-  return [d[0] / l, d[1] / l, d[2] / l];
-}
+/** The middle of the wire as a curve. */
+export const middleCurve =
+  ({ centre, cosine, sine }: SeenRing): Curve =>
+  (angle, out) => {
+    const c = Math.cos(angle);
+    const s = Math.sin(angle);
+    out[0] = centre[0] + cosine[0] * c + sine[0] * s;
+    out[1] = centre[1] + cosine[1] * c + sine[1] * s;
+    out[2] = sine[0] * c - cosine[0] * s;
+    out[3] = sine[1] * c - cosine[1] * s;
+  };
 
 /**
  * The edge of the wire as it is seen: square to both the wire and the line of
- * sight, so in the picture's plane. `side` 1 or -1; smooth but where the wire
- * runs straight at the eye.
+ * sight, so in the picture's plane. `side` 1 or -1; smooth, though it turns
+ * very fast where the wire runs almost straight at the eye.
  */
-export function edgePoint(ring: SeenRing, angle: number, side: 1 | -1): Vector {
-  const [x, y, z] = alongRing(ring, angle);
-  const across = cross(wireDirection(ring, angle), [0, 0, 1]);
-  const l = Math.hypot(across[0], across[1]);
-  const k = l < 1e-9 ? 0 : (side * ring.half) / l;
-  return [x + across[0] * k, y + across[1] * k, z];
+export function edgeCurve({ centre, cosine, sine, half }: SeenRing, side: 1 | -1): Curve {
+  const out1 = side * half;
+  // How fast the wire's direction in the picture turns is this over its squared speed there.
+  const bend = cosine[0] * sine[1] - cosine[1] * sine[0];
+  return (angle, out) => {
+    const c = Math.cos(angle);
+    const s = Math.sin(angle);
+    const tx = sine[0] * c - cosine[0] * s;
+    const ty = sine[1] * c - cosine[1] * s;
+    const speed = Math.max(1e-12, Math.sqrt(tx * tx + ty * ty));
+    const k = out1 / speed;
+    const slope = 1 + (out1 * bend) / (speed * speed * speed);
+    out[0] = centre[0] + cosine[0] * c + sine[0] * s + ty * k;
+    out[1] = centre[1] + cosine[1] * c + sine[1] * s - tx * k;
+    out[2] = tx * slope;
+    out[3] = ty * slope;
+  };
 }
 
 /**
  * Whether the wire turns so tightly in the picture at one of its points, or
  * within a wire's thickness of it, that flat ends of strokes would show.
  */
-export function isTight(ring: SeenRing, point: number): boolean {
-  const { cosine, sine, half, count } = ring;
-  const [cc, ss] = [cosine[0] ** 2 + cosine[1] ** 2, sine[0] ** 2 + sine[1] ** 2];
-  const cs = cosine[0] * sine[0] + cosine[1] * sine[1];
-  const spread = Math.hypot(cc - ss, 2 * cs);
-  const long = Math.sqrt((cc + ss + spread) / 2);
-  const short = Math.sqrt(Math.max(0, (cc + ss - spread) / 2));
-  if ((short * short) / long > 2.5 * half) return false;
-  // The ends of the ellipse lie where the long half axis points.
-  const end = Math.atan2(2 * cs, cc - ss) / 2;
+export function isTight({ long, wide, end, half, count }: SeenRing, point: number): boolean {
+  if ((wide * wide) / long > 2.5 * half) return false;
   const off = Math.abs(((point * 2 * Math.PI) / count - end) % Math.PI);
   return Math.min(off, Math.PI - off) < (2.4 * half) / long;
 }
