@@ -32,6 +32,8 @@ export interface Settling {
   readonly freeTwist: boolean;
   /** Rounds after which it gives up improving. */
   readonly rounds: number;
+  /** Gains below this in several rounds in a row end it, as a part of the wire; 2e-7 unless told. */
+  readonly leastGain?: number;
   /** Stops as soon as wires are this thick (wish `thickest`). */
   readonly enough?: number;
 }
@@ -67,6 +69,7 @@ export function settle(start: Cell, settling: Settling, startSwell = 1): Settled
   let quiet = 0;
   let round = 0;
   const wish = wishOf(start, settling, thin);
+  const { leastGain = 2e-7 } = settling;
   for (; round < settling.rounds && quiet < 8; round++) {
     const step = stepOf(gaps, wish, reach);
     if (!step) {
@@ -84,7 +87,7 @@ export function settle(start: Cell, settling: Settling, startSwell = 1): Settled
       if (reach < 1e-9 * thin) break;
       continue;
     }
-    quiet = after - before < 2e-7 * thin && overlapOf(nextGaps) < 1e-6 * thin ? quiet + 1 : 0;
+    quiet = after - before < leastGain * thin && overlapOf(nextGaps) < 5 * leastGain * thin ? quiet + 1 : 0;
     state = next;
     gaps = nextGaps;
     // Shorter than a wire is thick, so that none slips through another.

@@ -26,7 +26,7 @@ export function clearanceOf(cell: Cell): number {
 export const isSound = (cell: Cell, links: readonly CellLink[]): boolean =>
   clearanceOf(cell) >= -TOUCHING && linkedAs(cell, links);
 
-export interface ShapeRules extends Pick<Settling, 'freeTwist' | 'rounds' | 'enough'> {
+export interface ShapeRules extends Pick<Settling, 'freeTwist' | 'rounds' | 'leastGain' | 'enough'> {
   readonly links: readonly CellLink[];
 }
 
@@ -46,7 +46,12 @@ export function swollen(start: Cell, rules: ShapeRules): Cell | null {
 export function settledChain(start: Cell, wish: 'longest' | 'shortest', rules: ShapeRules): Cell | null {
   const thick = swollen(start, rules);
   if (!thick) return null;
-  const { cell } = settle(thick, { wish, freeTwist: rules.freeTwist, rounds: rules.rounds });
+  const { cell } = settle(thick, {
+    wish,
+    freeTwist: rules.freeTwist,
+    rounds: rules.rounds,
+    ...(rules.leastGain === undefined ? {} : { leastGain: rules.leastGain }),
+  });
   return isSound(cell, rules.links) ? cell : null;
 }
 

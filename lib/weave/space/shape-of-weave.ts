@@ -36,6 +36,8 @@ export type ShapeFault =
   | { readonly code: 'none-found' };
 
 const ROUNDS = 160;
+/** What is left to gain then is a ten-thousandth of the pitch at most: far less than wire differs from its nominal thickness. */
+const LEAST_GAIN = 1e-5;
 
 /** The links of a cell that stands for `times` cells of the plain weave. */
 export const repeatedLinks = (weave: WeaveInSpace, times: number): readonly CellLink[] =>
@@ -88,7 +90,7 @@ function ofOneSize(
   const start = nearestCell(settled, has);
   if (!start) return failed({ code: 'none-found' });
   const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS };
-  const taut = weave.kind === 'unit' ? start : settledChain(start, 'longest', rules);
+  const taut = weave.kind === 'unit' ? start : settledChain(start, 'longest', { ...rules, leastGain: LEAST_GAIN });
   if (!taut) return failed({ code: 'none-found' });
   return ok({
     cell: scaledCell(repeatedCell(taut, cells), wire),
@@ -157,7 +159,7 @@ function ofSizes(
       cell = most.cell;
     }
   }
-  const taut = weave.kind === 'unit' ? cell : settledChain(cell, 'longest', rules);
+  const taut = weave.kind === 'unit' ? cell : settledChain(cell, 'longest', { ...rules, leastGain: LEAST_GAIN });
   return taut && clearanceOf(taut) > -1e-4
     ? ok({ cell: scaledCell(taut, wire), links, cells })
     : failed({ code: 'none-found' });

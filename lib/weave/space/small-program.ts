@@ -37,17 +37,19 @@ export function furthestStep(
   const ds = new Float64Array(m);
   const df = new Float64Array(m);
 
+  // A condition is about two rings, so most of its row is 0.
+  const held = conditions.map(({ row }) => heldIn(row));
+
   const direction = (comp: (i: number) => number): void => {
     // comp(i): what slack x force should lose. dz from the reduced system, then ds and df.
     for (let i = 0; i < n; i++) rhs[i] = -at(rd, i);
     for (let k = 0; k < m; k++) {
-      const { row } = conditions[k] as Condition;
       const t = (-comp(k) - at(force, k) * at(rp, k)) / at(slack, k);
-      for (let i = 0; i < n; i++) rhs[i] = at(rhs, i) + at(row, i) * t;
+      addTo(rhs, held[k] as Held, t);
     }
     backSolve(matrix, n, rhs, dz);
     for (let k = 0; k < m; k++) {
-      const moved = product((conditions[k] as Condition).row, dz) + at(rp, k);
+      const moved = product(held[k] as Held, dz) + at(rp, k);
       ds[k] = moved;
       df[k] = (-comp(k) - at(force, k) * moved) / at(slack, k);
     }
@@ -58,9 +60,10 @@ export function furthestStep(
     let worst = 0;
     for (let i = 0; i < n; i++) rd[i] = at(z, i) / reach - at(wish, i);
     for (let k = 0; k < m; k++) {
-      const { row, floor } = conditions[k] as Condition;
+      const { floor } = conditions[k] as Condition;
+      const row = held[k] as Held;
       const f = at(force, k);
-      for (let i = 0; i < n; i++) rd[i] = at(rd, i) - at(row, i) * f;
+      addTo(rd, row, -f);
       // ds = row . dz + rp drives slack to row . z - floor.
       rp[k] = product(row, z) - floor - at(slack, k);
       worst = Math.max(worst, Math.abs(at(rp, k)));
@@ -74,12 +77,15 @@ export function furthestStep(
     matrix.fill(0);
     for (let i = 0; i < n; i++) matrix[i * n + i] = 1 / reach;
     for (let k = 0; k < m; k++) {
-      const { row } = conditions[k] as Condition;
+      const { places, values } = held[k] as Held;
       const weight = at(force, k) / at(slack, k);
-      for (let i = 0; i < n; i++) {
-        const w = at(row, i) * weight;
-        if (w === 0) continue;
-        for (let j = 0; j <= i; j++) matrix[i * n + j] = at(matrix, i * n + j) + w * at(row, j);
+      for (let i = 0; i < places.length; i++) {
+        const w = at(values, i) * weight;
+        const line = (places[i] as number) * n;
+        for (let j = 0; j <= i; j++) {
+          const place = line + (places[j] as number);
+          matrix[place] = at(matrix, place) + w * at(values, j);
+        }
       }
     }
     if (!factor(matrix, n)) return null;
@@ -106,10 +112,32 @@ export function furthestStep(
 /** Element of an array that is known to be long enough. */
 const at = (values: Float64Array, index: number): number => values[index] as number;
 
-function product(a: Float64Array, b: Float64Array): number {
+/** What of a row is not 0, by rising place. */
+interface Held {
+  readonly places: Int32Array;
+  readonly values: Float64Array;
+}
+
+function heldIn(row: Float64Array): Held {
+  const places = new Int32Array(row.length);
+  let count = 0;
+  for (let place = 0; place < row.length; place++) if (row[place] !== 0) places[count++] = place;
+  const values = new Float64Array(count);
+  for (let i = 0; i < count; i++) values[i] = at(row, places[i] as number);
+  return { places: places.subarray(0, count), values };
+}
+
+function product({ places, values }: Held, by: Float64Array): number {
   let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += at(a, i) * at(b, i);
+  for (let i = 0; i < places.length; i++) sum += at(values, i) * at(by, places[i] as number);
   return sum;
+}
+
+function addTo(sums: Float64Array, { places, values }: Held, times: number): void {
+  for (let i = 0; i < places.length; i++) {
+    const place = places[i] as number;
+    sums[place] = at(sums, place) + at(values, i) * times;
+  }
 }
 
 /** How far along `by` values may go before the first one is 0; at most 1. */
