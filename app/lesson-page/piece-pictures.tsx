@@ -1,8 +1,9 @@
 import { TurnButton } from '#app/pictures/turn-button.client.tsx';
 import { sizeWords } from '#lib/lesson/asked-measure.ts';
 import type { Content } from '#lib/lesson/content.ts';
+import { fitsAPicture } from '#lib/lesson/fits-a-picture.ts';
 import type { FrozenKit } from '#lib/lesson/frozen-kit.ts';
-import { fitsAPicture, mayBePictured, wholeText } from '#lib/lesson/lesson-pictures.ts';
+import { mayBePictured, wholeText } from '#lib/lesson/lesson-pictures.ts';
 import styles from './lesson-page.module.css';
 import type { PageAddresses } from './page-addresses.ts';
 
@@ -26,7 +27,7 @@ export const PiecePictures = ({ content, kits, addresses }: PiecePicturesProps) 
         <Both addresses={addresses} of="piece" query="" alt="Some repeats of the weave, pulled taut." />
         <TurnButton address={addresses.picture('piece', 'json')} what="the piece" />{' '}
         <a href={addresses.picture('piece', 'png')} download="weave.png">
-          To print (PNG)
+          The weave to print (PNG)
         </a>
       </figure>
       {fitsAPicture(content, repeats) ? (
@@ -34,7 +35,10 @@ export const PiecePictures = ({ content, kits, addresses }: PiecePicturesProps) 
           <Both addresses={addresses} of="whole" query={`?repeats=${repeats}`} alt={text} />
           <figcaption className={styles.stepFacts}>
             {size ? `The whole length for ${sizeWords(size)}, ` : 'The whole length, '}
-            read line by line. {text}
+            read line by line. {text}{' '}
+            <a href={`${addresses.picture('whole', 'png')}?repeats=${repeats}`} download="whole-length.png">
+              The whole length to print (PNG)
+            </a>
           </figcaption>
         </figure>
       ) : null}

@@ -48,7 +48,7 @@ function keptShape(content: Pictured): ReturnType<typeof shapeOfLesson> {
 }
 
 /**
- * @param file `ID.svg` of a placement, `piece.svg`, or `whole.svg` with `?repeats=`; `ID.png` and `piece.png` to
+ * @param file `ID.svg` of a placement, `piece.svg`, or `whole.svg` with `?repeats=`; the same with `.png` to
  *   print, `social.png` the piece as networks show it; `ID.json` and `piece.json` to be turned by hand
  */
 export async function answerPicture(
@@ -69,8 +69,6 @@ export async function answerPicture(
     const type = 'application/json; charset=utf-8';
     return scene ? answerText(request, JSON.stringify(scene), { type, cache }) : fault(404, 'not-found');
   }
-  // The whole length is one picture placed many times, which what makes PNG does not understand.
-  if (form === 'png' && of === 'whole') return fault(404, 'not-found');
   const picture =
     of === 'whole'
       ? drawWhole(content, shape, { repeats, ...wishes })

@@ -3,6 +3,8 @@
  * beside its address. Drawn in native code that is loaded with the first one.
  */
 
+import { faces } from '#app/paper/signs.ts';
+
 /** The paper that pictures lie on. */
 const PAPER = '#fffdf8';
 
@@ -22,9 +24,28 @@ const sizeOf = (svg: string): PngSize => {
   return { width: Number(width), height: Number(height) };
 };
 
+/** What numbers in pictures are drawn in: our own face, so that every machine gives the same pixels. */
+const NUMBERS = 'Numbers in pictures';
+
+// Loaded when the first picture is asked for.
+const load = async () => {
+  const [skia, { 'DejaVu Sans': dejaVu }] = await Promise.all([import('@napi-rs/canvas'), faces()]);
+  skia.GlobalFonts.registerFromPath(dejaVu.bold, NUMBERS);
+  return skia;
+};
+let loaded: ReturnType<typeof load> | null = null;
+
+/** The picture in the words that Skia understands: placed copies by the older name of their address, our face by its name. */
+const forSkia = (svg: string): string =>
+  svg
+    .replaceAll('<use href=', '<use xlink:href=')
+    .replace('<svg ', '<svg xmlns:xlink="http://www.w3.org/1999/xlink" ')
+    .replaceAll('font-family="sans-serif"', `font-family="${NUMBERS}"`);
+
 /** Fits the picture into a size with room round it; null: as large as it is printed. */
 export async function pngOf(svg: string, into: PngSize | null): Promise<Uint8Array<ArrayBuffer>> {
-  const { createCanvas, loadImage } = await import('@napi-rs/canvas');
+  loaded ??= load();
+  const { createCanvas, loadImage } = await loaded;
   const drawn = sizeOf(svg);
   const longer = Math.max(drawn.width, drawn.height);
   const paper = into ?? {
@@ -35,7 +56,7 @@ export async function pngOf(svg: string, into: PngSize | null): Promise<Uint8Arr
   const by = Math.min((room * paper.width) / drawn.width, (room * paper.height) / drawn.height);
   const [width, height] = [Math.round(drawn.width * by), Math.round(drawn.height * by)];
   const sized = svg.replace(/ width="[\d.]+" height="[\d.]+"/, ` width="${width}" height="${height}"`);
-  const picture = await loadImage(Buffer.from(sized));
+  const picture = await loadImage(Buffer.from(forSkia(sized)));
   const canvas = createCanvas(paper.width, paper.height);
   const context = canvas.getContext('2d');
   context.fillStyle = PAPER;

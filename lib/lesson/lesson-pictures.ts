@@ -5,7 +5,6 @@
  */
 
 import type { Result } from '#lib/result.ts';
-import { sizesOf } from '#lib/rings/ring.ts';
 import {
   drawFinished,
   drawFold,
@@ -20,8 +19,7 @@ import type { Scene } from '#lib/weave/picture/draw-scene.ts';
 import { drawScheme } from '#lib/weave/picture/link-scheme.ts';
 import { finishedWords, type KindLooks, runsWords, stepWords } from '#lib/weave/picture/say-step.ts';
 import { drawWholeLength } from '#lib/weave/picture/whole-length.ts';
-import { planRuns, unitsOf } from '#lib/weave/runs.ts';
-import { ringsAdded } from '#lib/weave/sequence.ts';
+import { planRuns } from '#lib/weave/runs.ts';
 import { findSettledWeave } from '#lib/weave/space/known-shape.ts';
 import { pieceCell } from '#lib/weave/space/piece-cell.ts';
 import {
@@ -33,8 +31,9 @@ import {
   shapeOfPiece,
   weaveOfPiece,
 } from '#lib/weave/space/piece-in-space.ts';
-import type { RingMeasure } from '#lib/weave/space/shape-of-weave.ts';
 import { type Woven, walkPiece } from '#lib/weave/walk.ts';
+import { fitsAPicture } from './fits-a-picture.ts';
+import { measuresOf } from './measures.ts';
 import type { Pictured } from './pictured.ts';
 
 export interface PictureAsked {
@@ -62,14 +61,6 @@ const shapeUnfolded = (content: Pictured): Result<PieceShape, PieceShapeFault> |
 /** The shape that the pictures of a lesson are drawn from. Takes up to some tenths of a second: keep it. */
 export const shapeOfLesson = (content: Pictured): Result<PieceShape, PieceShapeFault> =>
   shapeOfPiece(content, measuresOf(content), content.leaning === 'left');
-
-export const measuresOf = ({ ringKinds }: Pictured): ReadonlyMap<string, RingMeasure> =>
-  new Map(
-    ringKinds.map((kind) => {
-      const { innerMm, wireMm } = sizesOf(kind);
-      return [kind.id, { inner: innerMm, wire: wireMm }] as const;
-    }),
-  );
 
 /** The text alternatives of all placements' pictures, by placement id; made without any shape. */
 export function pictureTexts(content: Pictured): ReadonlyMap<string, string> {
@@ -164,22 +155,6 @@ export function mayBePictured(content: Pictured): boolean {
   });
   const least = findSettledWeave(found.weave.id)?.leastAspectRatio ?? 0;
   return Math.max(...ratios) >= least - 1e-4;
-}
-
-/** Rings that a picture of the whole length holds at most; beyond them it says nothing that fewer do not say. */
-const MOST_RINGS = 3000;
-
-/** Whether a picture can hold the whole length: one unit, rings of one size standing in for each other, not endless. */
-export function fitsAPicture(content: Pictured, repeats: number): boolean {
-  const sizes = measuresOf(content);
-  const isAlike = (a: string, b: string): boolean =>
-    sizes.get(a)?.inner === sizes.get(b)?.inner && sizes.get(a)?.wire === sizes.get(b)?.wire;
-  const added = content.repeat.reduce((sum, placement) => sum + ringsAdded(placement), 0);
-  return (
-    unitsOf(content).length === 1 &&
-    repeats * added <= MOST_RINGS &&
-    content.runs.every(({ swaps }) => swaps.every(({ ringKind, by }) => isAlike(ringKind, by)))
-  );
 }
 
 /** The whole length of a piece of `repeats` repeats; null where no shape is known or no picture can hold it. */

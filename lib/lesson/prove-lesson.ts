@@ -5,7 +5,7 @@ import { pieceCell } from '#lib/weave/space/piece-cell.ts';
 import { type PieceShape, type PieceShapeFault, weaveOfPiece } from '#lib/weave/space/piece-in-space.ts';
 import { type Proof, provePlaced, proveRepeat } from '#lib/weave/space/prove-piece.ts';
 import { WEAVES_IN_SPACE } from '#lib/weave/space/weave-in-space.ts';
-import { measuresOf } from './lesson-pictures.ts';
+import { measuresOf } from './measures.ts';
 import type { Pictured } from './pictured.ts';
 
 export type LessonProof =

@@ -156,6 +156,38 @@ describe('the whole length', () => {
     expect(long?.svg).not.toMatch(/NaN|Infinity/);
   });
 
+  test('units written out each for itself are one piece where they are the same weave', () => {
+    const lesson = coloured();
+    const ring = lesson.ringKinds[0]?.id ?? '';
+    const motif = lesson.repeat.map((placement) => ({
+      ...placement,
+      id: `motif-${placement.id}`,
+      unit: 'motif',
+      opened: 'blue',
+      carries: placement.carries.map((each) => ({ ...each, ringKind: 'blue' })),
+    }));
+    const units = {
+      ...lesson,
+      repeat: [...lesson.repeat, ...motif],
+      runs: [
+        { id: 'before', unit: '', repeats: null, swaps: [] },
+        { id: 'motif', unit: 'motif', repeats: 3, swaps: [] },
+        { id: 'after', unit: '', repeats: null, swaps: [] },
+      ],
+    };
+    // The same rings in the same places as where blue rings stand in: only the words differ.
+    const rings = (svg = ''): string => svg.slice(svg.indexOf('<defs>'));
+    expect(rings(whole(units, 13)?.svg)).toBe(rings(whole(coloured(), 13)?.svg));
+    expect(whole(units, 13)?.text).toContain('then 3 of motif, then 5 as described');
+    // A unit of another weave has no place in this one.
+    const plain = motif.map((placement) => ({
+      ...placement,
+      passes: placement.passes.slice(1),
+      opened: ring,
+    }));
+    expect(whole({ ...units, repeat: [...lesson.repeat, ...plain] }, 13)).toBeNull();
+  });
+
   test('no picture where rings of another size stand in, or none is known', () => {
     const lesson = coloured();
     const other = lesson.ringKinds.map((kind) =>
@@ -195,10 +227,14 @@ test('until the first fold rings hang straight; the fold itself shows before and
   const widthOf = (id: string): number =>
     Number(/ width="([\d.]+)"/.exec(drawLesson(lesson, shape, { of: id, ...front })?.svg ?? '')?.[1]);
   // Carried rings still lie beyond the ring that carries them; folded back they lie over the pair before.
-  expect(widthOf('repeat-1')).toBeGreaterThan(1.2 * widthOf('start-1'));
+  // A ring seen from its face is 72 units wide, the margins 28: pair, ring and pair in a row take more than two rings.
+  expect(widthOf('repeat-1')).toBeGreaterThan(28 + 2.2 * 72);
   const fold = drawLesson(lesson, shape, { of: 'repeat-2', ...front });
   const [before = '', after = ''] = fold?.svg.split('<g transform="translate(') ?? [];
-  expect(before.match(/<circle/g)?.length).toBeGreaterThanOrEqual(4);
+  // One movement through the pair that is there, one through the pair that is carried.
+  expect(before.match(/<circle/g)?.length).toBeGreaterThanOrEqual(3);
+  expect(before).toContain('>1+2</text>');
+  expect(before).toContain('>4+5</text>');
   expect(after).toContain('>6</text>');
   // Arrows show the way in, so they stand in the first half alone.
   expect(after).not.toContain('<circle');

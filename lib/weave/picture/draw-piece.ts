@@ -102,15 +102,32 @@ export function sceneOfTurn(
   if (roles.size === 0 || ![...roles.keys()].every((index) => shown.includes(index))) return null;
   const taking = [...roles.keys()].map((index) => placed.rings[index] as RoundRing);
   const view = viewOfTurn(placed, shape, { turn, taking, wishes });
+  const isLinked = woven.links.some((link) => link.turn <= turn);
+  const rings = shown.map((index) => placed.rings[index] as RoundRing);
+  const lying = isLinked ? rings : laidOut(rings, view);
   return {
-    rings: shown.map((index) => ({
-      ...pictured(placed.rings[index] as RoundRing, placed, index, roles.get(index) ?? 'plain', wishes),
+    rings: shown.map((index, at) => ({
+      ...pictured(lying[at] as RoundRing, placed, index, roles.get(index) ?? 'plain', wishes),
       label: roles.has(index) ? String(index + 1) : '',
     })),
     arrows: openings(placed, turn, view).seen,
     view,
     text: stepWords({ woven, turn: made, kinds: wishes.kinds }),
   };
+}
+
+/** Room between rings that are laid out, in wires. */
+const LAID_APART = 0.8;
+
+/** Rings that nothing joins yet, side by side as on the bench, lest they look as if they went through each other. */
+function laidOut(rings: readonly RoundRing[], { right }: View): readonly RoundRing[] {
+  let edge = 0;
+  return rings.map((ring) => {
+    const half = ring.radius + ring.wire * (0.5 + LAID_APART / 2);
+    const middle = edge + half;
+    edge += 2 * half;
+    return { ...ring, centre: scale(right, middle) };
+  });
 }
 
 /** The piece once a turn is done: what it added and entered is picked out; null where a ring that takes part has no place. */
@@ -222,12 +239,16 @@ function openings(placed: PlacedPiece, turn: number, view: View): Openings {
     const isFromBack = dot(place.along, through.normal) * facing > 0;
     // Where both ways are told as often, the rings that are entered decide: they are there already.
     const weight = placed.woven.turns[turn]?.passed.includes(link.through) ? 1.01 : 1;
-    return [{ place, weight, way: isFromBack === (link.from === 'back') ? 1 : -1 }];
+    return [{ place, weight, way: isFromBack === (link.from === 'back') ? 1 : -1, into: link.through }];
   });
   const way = found.reduce((sum, each) => sum + each.weight * each.way, 0) < 0 ? -1 : 1;
   const seen = found.filter((each) => each.way === way);
   return {
-    seen: seen.map(({ place }) => ({ at: place.at, way: scale(place.along, way) })),
+    seen: seen.map(({ place, into }) => ({
+      at: place.at,
+      way: scale(place.along, way),
+      into: String(into + 1),
+    })),
     unseen: found.length - seen.length,
   };
 }

@@ -9,7 +9,7 @@ import { type Tones, tonesOf } from './look.ts';
 import { visibleEdges } from './outline.ts';
 import { overlapsOf } from './overlaps.ts';
 import { paintOrder } from './paint-order.ts';
-import { type Box, edgeCurve, isTight, middleCurve, type SeenRing, seeRing } from './seen-ring.ts';
+import { type Box, bendAt, edgeCurve, middleCurve, type SeenRing, seeRing } from './seen-ring.ts';
 import { glints, lightLine } from './shine.ts';
 import type { View } from './view.ts';
 
@@ -91,25 +91,24 @@ const stroked = (d: string, colour: string, width: number, cap: string): string 
 
 const FLAT = ' stroke-linecap="butt"';
 
+/** Radius of a bend, in half wires, from which on the flat end of a stroke does not reach beyond its middle. */
+const GENTLE = 1.3;
+
 function paintArc(ring: SeenRing, arc: Arc, tones: Tones): readonly string[] {
   const step = (2 * Math.PI) / ring.count;
   const wire = 2 * ring.half;
   const isWhole = arc.to - arc.from >= ring.count;
   // Flat ends meet without a trace, but only where the wire bends gently; elsewhere round ends overlap.
-  const isGentle = !isWhole && !isTight(ring, arc.from) && !isTight(ring, arc.to);
+  const isGentle =
+    !isWhole && bendAt(ring, arc.from) > GENTLE * ring.half && bendAt(ring, arc.to) > GENTLE * ring.half;
   const overlap = (part: number): number => (isWhole ? 0 : part * step);
   const cap = isGentle ? FLAT : '';
   const end = overlap(isGentle ? 0.25 : 0);
   // A little longer than the wire itself, or its end would show as a hair through the smoothing of edges.
-  const inner = overlap(isGentle ? 0.4 : 1.5);
+  const inner = overlap(isGentle ? 0.9 : 1.5);
   const [from, to] = [arc.from * step, arc.to * step];
   return [
-    stroked(
-      curvePath(middleCurve(ring), from - end, to + end),
-      tones.shade,
-      wire,
-      cap,
-    ),
+    stroked(curvePath(middleCurve(ring), from - end, to + end), tones.shade, wire, cap),
     stroked(curvePath(lightLine(ring, 0.22), from - inner, to + inner), tones.body, wire * 0.66, cap),
     ...glints(ring, from - inner, to + inner, 0.72).map(([a, b]) =>
       stroked(curvePath(lightLine(ring, 0.5), a, b), tones.glint, wire * 0.15, ''),

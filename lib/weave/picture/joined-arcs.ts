@@ -83,14 +83,15 @@ export class JoinedArcs {
 
   /** Joins two arcs into the first unless one must be painted before the other; whether it did. */
   private join(first: number, second: number): boolean {
-    const [early, late] =
-      this.turnOf(first) < this.turnOf(second) ? [first, second] : [second, first];
+    const [early, late] = this.turnOf(first) < this.turnOf(second) ? [first, second] : [second, first];
     const before = this.reached(late, this.covers, (turn) => turn >= this.turnOf(early));
     if (before.includes(early)) return false;
     const after = this.reached(early, this.coveredBy, (turn) => turn < this.turnOf(late));
     const inOrder = (numbers: number[]): number[] => numbers.sort((a, b) => this.turnOf(a) - this.turnOf(b));
     const [earlier, later] = [inOrder(before), inOrder(after)];
-    const turns = [...earlier, ...later, early, late].map((number) => this.turnOf(number)).sort((a, b) => a - b);
+    const turns = [...earlier, ...later, early, late]
+      .map((number) => this.turnOf(number))
+      .sort((a, b) => a - b);
     [...earlier, first, ...later].forEach((number, at) => {
       this.turn[number] = turns[at] as number;
     });

@@ -4,8 +4,8 @@
  */
 
 import type { Vector } from '../space/vector.ts';
-import type { Curve } from './curve.ts';
 import { BallsByPlace } from './balls-by-place.ts';
+import type { Curve } from './curve.ts';
 import { alongRing, edgeCurve, type SeenRing } from './seen-ring.ts';
 
 /** A visible stretch of one edge, by angle. */

@@ -35,14 +35,14 @@ export function overlapsOf(rings: readonly SeenRing[]): readonly Overlap[] {
       if (b.box[0] >= a.box[2]) break;
       if (!boxesMeet(a.box, b.box)) continue;
       // The same two rings further along a piece cover each other in the same points.
-      const away = [0, 1, 2].map((axis) => Math.round(((b.centre[axis] ?? 0) - (a.centre[axis] ?? 0)) * FINE));
+      const away = [0, 1, 2].map((axis) =>
+        Math.round(((b.centre[axis] ?? 0) - (a.centre[axis] ?? 0)) * FINE),
+      );
       const key = `${forms[i]} ${forms[j]} ${away.join(' ')}`;
       const runs = known.get(key) ?? pairRuns(a, b);
       known.set(key, runs);
-      if (runs.aOver.length > 0)
-        overlaps.push({ above: i, below: j, runs: runs.aOver, isPointAbove: true });
-      if (runs.bOver.length > 0)
-        overlaps.push({ above: j, below: i, runs: runs.bOver, isPointAbove: false });
+      if (runs.aOver.length > 0) overlaps.push({ above: i, below: j, runs: runs.aOver, isPointAbove: true });
+      if (runs.bOver.length > 0) overlaps.push({ above: j, below: i, runs: runs.bOver, isPointAbove: false });
     }
   });
   return overlaps.sort((one, other) => one.above - other.above || one.below - other.below);

@@ -131,4 +131,3 @@ function straightest(ring: SeenRing, from: number, to: number): number {
   }
   return best;
 }
-

@@ -22,7 +22,11 @@ export function lightLine({ centre, cosine, sine, half }: SeenRing, out: number)
       cosine[1] * c + sine[1] * s,
       cosine[2] * c + sine[2] * s,
     ];
-    const [tx, ty, tz] = [sine[0] * c - cosine[0] * s, sine[1] * c - cosine[1] * s, sine[2] * c - cosine[2] * s];
+    const [tx, ty, tz] = [
+      sine[0] * c - cosine[0] * s,
+      sine[1] * c - cosine[1] * s,
+      sine[2] * c - cosine[2] * s,
+    ];
     // The wire's direction turns towards the ring's middle as fast as the angle goes on.
     const along = (LX * tx + LY * ty + LZ * tz) / square;
     const turning = -(LX * mx + LY * my + LZ * mz) / square;

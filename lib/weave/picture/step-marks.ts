@@ -1,37 +1,52 @@
-/**
- * What is written over a step's picture: numbers on rings, and an arrow where
- * the opened ring goes through an opening, the way it goes.
- */
-import type { Side } from '../placement.ts';
+/** What is written over a step's picture: numbers on rings, and a wash where an opening is entered. */
 import type { RoundRing } from '../space/round-ring.ts';
 import { cross, dot, subtract, unit, type Vector } from '../space/vector.ts';
 import { short } from './curve.ts';
-import { UNITS_A_WIRE } from './draw-rings.ts';
 import { alongRing, type SeenRing } from './seen-ring.ts';
 
 const INK = '#16130e';
 const PAPER = '#fffdf8';
 
-/** A ring's number in a disc, on the ring where it is least covered. */
-export function ringLabel(
-  index: number,
-  text: string,
-  seen: readonly SeenRing[],
-  shape: 'disc' | 'box' | 'plain',
-): string {
-  const ring = seen[index] as SeenRing;
-  const [x, y] = clearestPoint(ring, seen);
-  const half = 5.2 + 2.4 * (text.length - 1);
-  const frame =
-    shape === 'box'
-      ? `<rect x="${short(x - half)}" y="${short(y - 5.6)}" width="${short(2 * half)}" height="11.2" fill="${PAPER}" stroke="${INK}"/>`
-      : `<rect x="${short(x - half)}" y="${short(y - 5.6)}" width="${short(2 * half)}" height="11.2" rx="5.6" fill="${shape === 'disc' ? INK : PAPER}" stroke="${INK}"${shape === 'plain' ? ' stroke-dasharray="1.5 1.5"' : ''}/>`;
-  return `${frame}<text x="${short(x)}" y="${short(y + 3.1)}" font-size="9" font-weight="700" font-family="sans-serif" text-anchor="middle" fill="${shape === 'disc' ? PAPER : INK}">${text}</text>`;
+/** A place that a number keeps clear of: a disc round a point. */
+export interface Taken {
+  readonly at: readonly [number, number];
+  readonly radius: number;
 }
 
-/** The point of a ring that lies furthest from all wires over it; the uppermost of equals. */
-function clearestPoint(ring: SeenRing, seen: readonly SeenRing[]): Vector {
-  let best: { at: number; room: number } = { at: 0, room: -1 };
+/** A ring's number, framed by its role. */
+export interface RingNumber {
+  readonly ring: SeenRing;
+  readonly text: string;
+  readonly frame: 'disc' | 'box' | 'dotted';
+}
+
+/** Numbers on rings, each where its ring is least covered, clear of the others and of what is drawn there. */
+export function ringNumbers(
+  numbers: readonly RingNumber[],
+  seen: readonly SeenRing[],
+  taken: readonly Taken[],
+): readonly string[] {
+  const held = [...taken];
+  return numbers.map(({ ring, text, frame }) => {
+    const [x, y] = clearestPoint(ring, seen, held);
+    const half = 5.2 + 2.4 * (text.length - 1);
+    held.push({ at: [x, y], radius: half + 1 });
+    const box = `x="${short(x - half)}" y="${short(y - 5.6)}" width="${short(2 * half)}" height="11.2"`;
+    const look = {
+      disc: ` rx="5.6" fill="${INK}" stroke="${INK}"`,
+      box: ` fill="${PAPER}" stroke="${INK}"`,
+      dotted: ` rx="5.6" fill="${PAPER}" stroke="${INK}" stroke-dasharray="1.5 1.5"`,
+    }[frame];
+    return `<rect ${box}${look}/><text x="${short(x)}" y="${short(y + 3.1)}" font-size="9" font-weight="700" font-family="sans-serif" text-anchor="middle" fill="${frame === 'disc' ? PAPER : INK}">${text}</text>`;
+  });
+}
+
+/** Half a number's frame. */
+const NUMBER = 5.6;
+
+/** The point of a ring that lies furthest from all wires over it and from what is taken; the uppermost of equals. */
+function clearestPoint(ring: SeenRing, seen: readonly SeenRing[], taken: readonly Taken[]): Vector {
+  let best: { at: number; room: number } = { at: 0, room: Number.NEGATIVE_INFINITY };
   for (let i = 0; i < ring.count; i += 2) {
     const [x, y, z] = [ring.x[i] as number, ring.y[i] as number, ring.near[i] as number];
     let room = 40;
@@ -41,6 +56,11 @@ function clearestPoint(ring: SeenRing, seen: readonly SeenRing[]): Vector {
         const away = Math.hypot((other.x[j] as number) - x, (other.y[j] as number) - y);
         room = Math.min(room, (other.near[j] as number) > z ? away : away * 2);
       }
+    }
+    // Where a number would lie on another mark it is worse than on any wire.
+    for (const { at, radius } of taken) {
+      const free = Math.hypot(at[0] - x, at[1] - y) - radius - NUMBER;
+      if (free < 0) room = Math.min(room, 0) + free;
     }
     if (room > best.room + 0.5) best = { at: i, room };
   }
@@ -90,29 +110,4 @@ export function throughPoint(
       };
   }
   return null;
-}
-
-/**
- * An arrow along the ring at an opening. From the back it comes towards the
- * eye: a full head and a dot at its foot; from the front it goes away: a
- * cross at its foot, as the feather of an arrow that is seen from behind.
- */
-export function openingArrow(
-  at: readonly [number, number],
-  direction: readonly [number, number],
-  from: Side,
-): string {
-  const long = Math.hypot(direction[0], direction[1]);
-  const [dx, dy] = long < 1e-6 ? [0, -1] : [direction[0] / long, direction[1] / long];
-  const reach = UNITS_A_WIRE * 1.05;
-  const [x0, y0] = [at[0] - dx * reach, at[1] - dy * reach];
-  const [x1, y1] = [at[0] + dx * reach, at[1] + dy * reach];
-  const [bx, by] = [x1 - dx * 6, y1 - dy * 6];
-  const shaft = `M${short(x0)} ${short(y0)}L${short(bx)} ${short(by)}`;
-  const head = `M${short(x1)} ${short(y1)}L${short(bx - dy * 4)} ${short(by + dx * 4)}L${short(bx + dy * 4)} ${short(by - dx * 4)}z`;
-  const foot =
-    from === 'back'
-      ? `<circle cx="${short(x0)}" cy="${short(y0)}" r="3.4" fill="${PAPER}" stroke="${INK}" stroke-width="1.2"/><circle cx="${short(x0)}" cy="${short(y0)}" r="1.2" fill="${INK}"/>`
-      : `<circle cx="${short(x0)}" cy="${short(y0)}" r="3.4" fill="${PAPER}" stroke="${INK}" stroke-width="1.2"/><path d="M${short(x0 - 2.2)} ${short(y0 - 2.2)}l4.4 4.4m0-4.4l-4.4 4.4" stroke="${INK}" stroke-width="1.2"/>`;
-  return `<path d="${shaft}" stroke="${PAPER}" stroke-width="5.5" stroke-linecap="round"/><path d="${head}" fill="${PAPER}" stroke="${PAPER}" stroke-width="3.5" stroke-linejoin="round"/><path d="${shaft}" stroke="${INK}" stroke-width="2.2" stroke-linecap="round"/><path d="${head}" fill="${INK}"/>${foot}`;
 }

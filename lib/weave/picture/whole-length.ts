@@ -4,6 +4,7 @@
  * and again, so that a long piece makes no long file.
  */
 import type { PieceShape, PlacedPiece } from '../space/piece-in-space.ts';
+import type { Cell } from '../space/round-ring.ts';
 import { dot, type Vector } from '../space/vector.ts';
 import { short } from './curve.ts';
 import type { WeavePicture } from './draw-piece.ts';
@@ -25,7 +26,9 @@ const RINGS_A_STRETCH = 8;
 const LINE = 840;
 const BETWEEN_LINES = 16;
 /** Stretches overlap by this much, so that no seam shows; picture units. */
-const OVERLAP = 0.6;
+const OVERLAP = 1.5;
+/** The outlines of the outermost rings reach this far beyond their wires. */
+const OUTLINE = 1;
 
 /** @param placed the whole piece; null where a ring in its middle has no place */
 export function drawWholeLength(
@@ -36,8 +39,7 @@ export function drawWholeLength(
   if (woven.rings.some(({ index, turn }) => woven.turns[turn]?.part === 'repeat' && !placedRings[index]))
     return null;
   const by = scaleOf(rings);
-  // A chain that twists comes round after some stretches, and then they are alike again.
-  const repeats = Math.max(1, Math.ceil(RINGS_A_STRETCH / shape.cell.rings.length));
+  const repeats = repeatsAStretch(shape.cell);
   // The length of a piece lies level in the picture, shortened where its ends are swung.
   const along = view.right[0];
   const width = shape.cell.pitch * repeats * Math.abs(along);
@@ -49,7 +51,7 @@ export function drawWholeLength(
   });
   const start = Math.min(...spans.map(([from]) => from));
   const count = Math.ceil((Math.max(...spans.map(([, to]) => to)) - start) / width);
-  const drawn = new Map<string, number>();
+  const drawn: (readonly PictureRing[])[] = [];
   const defined: string[] = [];
   let [top, bottom] = [Infinity, -Infinity];
   const stretches: (number | null)[] = [];
@@ -62,15 +64,13 @@ export function drawWholeLength(
       stretches.push(null);
       continue;
     }
-    const key = there.map(keyOf).join();
-    let id = drawn.get(key);
-    if (id === undefined) {
-      id = drawn.size;
-      drawn.set(key, id);
+    let id = drawn.findIndex((other) => looksAlike(other, there, by));
+    if (id < 0) {
+      id = drawn.push(there) - 1;
       const { elements, box } = drawRings(there, view, by);
       top = Math.min(top, box[1]);
       bottom = Math.max(bottom, box[3]);
-      defined.push(`<g id="s${id}" clip-path="url(#c)">${elements.join('')}</g>`);
+      defined.push(`<g id="s${id}" mask="url(#c)">${elements.join('')}</g>`);
     }
     stretches.push(id);
   }
@@ -83,20 +83,61 @@ export function drawWholeLength(
       ? []
       : [`<use href="#s${id}" x="${short((n % aLine) * step)}" y="${short(Math.floor(n / aLine) * down)}"/>`],
   );
-  const clip = `<clipPath id="c"><rect x="${short(-OVERLAP)}" y="${short(top)}" width="${short(step + 2 * OVERLAP)}" height="${short(bottom - top)}"/></clipPath>`;
+  const [left, upper] = [short(-OVERLAP), short(top - OUTLINE)];
+  const size = `width="${short(step + 2 * OVERLAP)}" height="${short(bottom - top + 2 * OUTLINE)}"`;
+  // A mask and no clip: a stretch is drawn whole and then cut, so that no stroke under another shows at the cut.
+  const cut = `<mask id="c" maskUnits="userSpaceOnUse" x="${left}" y="${upper}" ${size}><rect x="${left}" y="${upper}" ${size} fill="#fff"/></mask>`;
   const box = [0, top, Math.min(aLine, stretches.length) * step, top + lines * down - BETWEEN_LINES] as const;
   const svg = framePicture(
-    { elements: [`<defs>${clip}${defined.join('')}</defs>`, ...uses], box },
+    { elements: [`<defs>${cut}${defined.join('')}</defs>`, ...uses], box },
     { title: 'The whole piece', description: text },
   );
   return { svg, text };
 }
+
+/** The fewest of which some come round together, as a chain that twists then looks alike; else those that come nearest. */
+function repeatsAStretch({ rings, twist }: Cell): number {
+  const least = Math.max(1, Math.ceil(RINGS_A_STRETCH / rings.length));
+  const offRound = (repeats: number): number => {
+    const turns = (repeats * twist) / (2 * Math.PI);
+    return Math.abs(turns - Math.round(turns));
+  };
+  const choices = Array.from({ length: least + 2 }, (_, more) => least + more);
+  const isRound = (repeats: number): boolean =>
+    Array.from({ length: STRETCHES_ROUND }, (_, more) => (more + 1) * repeats).some(
+      (all) => offRound(all) < ROUND,
+    );
+  return (
+    choices.find(isRound) ?? choices.reduce((best, each) => (offRound(each) < offRound(best) ? each : best))
+  );
+}
+
+/** So many stretches at most come round together. */
+const STRETCHES_ROUND = 4;
+/** Part of a turn that is none. */
+const ROUND = 1e-4;
 
 const moved = (each: PictureRing, by: Vector): PictureRing => {
   const [x, y, z] = each.ring.centre;
   return { ...each, ring: { ...each.ring, centre: [x + by[0], y + by[1], z + by[2]] } };
 };
 
-/** Equal for stretches that look alike; a thousandth of the unit is less than a pixel. */
-const keyOf = ({ ring, colour }: PictureRing): string =>
-  [...ring.centre, ...ring.normal, ring.radius].map((part) => Math.round(part * 1000)).join(' ') + colour;
+/** Picture units by which rings of stretches that look alike may lie apart: less than their outline is wide. */
+const ALIKE = 0.7;
+
+function looksAlike(a: readonly PictureRing[], b: readonly PictureRing[], by: number): boolean {
+  const most = ALIKE / by;
+  return (
+    a.length === b.length &&
+    a.every(({ ring, colour }, at) => {
+      const other = b[at];
+      if (!other || other.colour !== colour || Math.abs(other.ring.radius - ring.radius) > most) return false;
+      const turned = dot(other.ring.normal, ring.normal) < 0 ? -1 : 1;
+      return ([0, 1, 2] as const).every(
+        (axis) =>
+          Math.abs(other.ring.centre[axis] - ring.centre[axis]) < most &&
+          Math.abs(turned * other.ring.normal[axis] - ring.normal[axis]) * ring.radius < most,
+      );
+    })
+  );
+}

@@ -5,7 +5,7 @@
  */
 import { failed, ok, type Result } from '#lib/result.ts';
 import type { Piece } from '../placement.ts';
-import { type Link, neighboursOf, type Woven, walkPiece } from '../walk.ts';
+import { type Link, type Woven, walkPiece } from '../walk.ts';
 import { type CellLink, linksOf } from './cell-links.ts';
 import { linkSign } from './linking.ts';
 import {
@@ -17,7 +17,8 @@ import {
   signBetween,
   wrongTold,
 } from './match-piece.ts';
-import { keyOfRing, type PieceCell, pieceCell, repeatOfRing } from './piece-cell.ts';
+import { type PieceCell, pieceCell } from './piece-cell.ts';
+import { imagesOf } from './place-images.ts';
 import { type Cell, inCell, middleRadius, mirroredCell, type RoundRing, scaledCell } from './round-ring.ts';
 import { settledChain } from './shape-chain.ts';
 import { type RingMeasure, type ShapeFault, shapeOfWeave } from './shape-of-weave.ts';
@@ -184,55 +185,3 @@ export function sidesOfPiece(woven: Woven, shape: PieceShape): ToldSides {
   }
   return best ?? { told: 0, wrong: [] };
 }
-
-/** Rings of the repeats by the match; start, finishing and a begun repeat by whom they are linked with. */
-function imagesOf(woven: Woven, shape: PieceShape): readonly (Image | null)[] {
-  const weave = findWeaveInSpace(shape.weave);
-  const places = new Map(shape.pieceCell.rings.map(({ key }, place) => [key, place]));
-  const images: (Image | null)[] = woven.rings.map(({ index }) => {
-    const repeat = repeatOfRing(woven, index);
-    const image = shape.match.images[places.get(keyOfRing(woven, index)) ?? -1];
-    return repeat === null || !image
-      ? null
-      : { ring: image.ring, cell: image.cell + repeat * shape.match.cellsARepeat };
-  });
-  if (!weave) return images;
-  const near = nearOf(weave);
-  const neighbours = neighboursOf(woven);
-  const keyOf = ({ ring, cell }: Image): string => `${ring} ${cell}`;
-  const taken = new Map(images.flatMap((image, index) => (image ? [[keyOf(image), index] as const] : [])));
-  for (;;) {
-    let next: { index: number; image: Image; known: number } | null = null;
-    images.forEach((image, index) => {
-      if (image) return;
-      const known = (neighbours[index] ?? []).filter((other) => images[other]);
-      if (known.length === 0 || known.length <= (next?.known ?? 0)) return;
-      const candidates = near(images[known[0] as number] as Image).filter(
-        (candidate) =>
-          !taken.has(keyOf(candidate)) &&
-          // Linked with exactly those placed rings that the piece links it with.
-          near(candidate).every((other) => {
-            const holder = taken.get(keyOf(other));
-            return holder === undefined || known.includes(holder);
-          }) &&
-          known.every((other) =>
-            near(candidate).some((each) => keyOf(each) === keyOf(images[other] as Image)),
-          ),
-      );
-      const [candidate] = candidates;
-      if (candidate) next = { index, image: candidate, known: known.length };
-    });
-    const found = next as { index: number; image: Image } | null;
-    if (!found) return images;
-    images[found.index] = found.image;
-    taken.set(keyOf(found.image), found.index);
-  }
-}
-
-const nearOf =
-  (weave: WeaveInSpace) =>
-  ({ ring, cell }: Image): readonly Image[] =>
-    weave.links.flatMap(({ a, b, cells }) => [
-      ...(a === ring ? [{ ring: b, cell: cell + cells }] : []),
-      ...(b === ring ? [{ ring: a, cell: cell - cells }] : []),
-    ]);

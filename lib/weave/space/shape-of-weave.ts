@@ -90,7 +90,8 @@ function ofOneSize(
   const start = nearestCell(settled, has);
   if (!start) return failed({ code: 'none-found' });
   const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS };
-  const taut = weave.kind === 'unit' ? start : settledChain(start, 'longest', { ...rules, leastGain: LEAST_GAIN });
+  const taut =
+    weave.kind === 'unit' ? start : settledChain(start, 'longest', { ...rules, leastGain: LEAST_GAIN });
   if (!taut) return failed({ code: 'none-found' });
   return ok({
     cell: scaledCell(repeatedCell(taut, cells), wire),
@@ -159,7 +160,8 @@ function ofSizes(
       cell = most.cell;
     }
   }
-  const taut = weave.kind === 'unit' ? cell : settledChain(cell, 'longest', { ...rules, leastGain: LEAST_GAIN });
+  const taut =
+    weave.kind === 'unit' ? cell : settledChain(cell, 'longest', { ...rules, leastGain: LEAST_GAIN });
   return taut && clearanceOf(taut) > -1e-4
     ? ok({ cell: scaledCell(taut, wire), links, cells })
     : failed({ code: 'none-found' });
