@@ -10,7 +10,7 @@ import { visibleEdges } from './outline.ts';
 import { overlapsOf } from './overlaps.ts';
 import { paintOrder } from './paint-order.ts';
 import { type Box, bendAt, edgeCurve, middleCurve, type SeenRing, seeRing } from './seen-ring.ts';
-import { glints, lightLine } from './shine.ts';
+import { dimmest, glints, lightLine } from './shine.ts';
 import type { View } from './view.ts';
 
 /** What a ring is in the step that a picture shows. */
@@ -47,8 +47,16 @@ const EDGES: Readonly<
 export const scaleOf = (rings: readonly PictureRing[]): number =>
   UNITS_A_WIRE / (rings.reduce((sum, { ring }) => sum + ring.wire, 0) / Math.max(1, rings.length));
 
+/** `simple` leaves out what is not seen from far away: a broad gleam with a bright line in it tells polished metal from enamel. */
+export type Look = 'polished' | 'simple';
+
 /** Draws rings; lengths may be in any unit. */
-export function drawRings(rings: readonly PictureRing[], view: View, by = scaleOf(rings)): Drawn {
+export function drawRings(
+  rings: readonly PictureRing[],
+  view: View,
+  by = scaleOf(rings),
+  look: Look = 'polished',
+): Drawn {
   const seen = rings.map(({ ring }) =>
     seeRing(
       {
@@ -65,7 +73,7 @@ export function drawRings(rings: readonly PictureRing[], view: View, by = scaleO
   for (const { colour } of rings) if (!tones.has(colour)) tones.set(colour, tonesOf(colour));
   const painted = arcs.flatMap((arc) => {
     const tone = tones.get(rings[arc.ring]?.colour ?? '');
-    return tone ? paintArc(seen[arc.ring] as SeenRing, arc, tone) : [];
+    return tone ? paintArc(seen[arc.ring] as SeenRing, arc, tone, look) : [];
   });
   const lines = outlines(rings, seen, tones);
   const box = seen.reduce<Box>(
@@ -94,7 +102,7 @@ const FLAT = ' stroke-linecap="butt"';
 /** Radius of a bend, in half wires, from which on the flat end of a stroke does not reach beyond its middle. */
 const GENTLE = 1.3;
 
-function paintArc(ring: SeenRing, arc: Arc, tones: Tones): readonly string[] {
+function paintArc(ring: SeenRing, arc: Arc, tones: Tones, look: Look): readonly string[] {
   const step = (2 * Math.PI) / ring.count;
   const wire = 2 * ring.half;
   const isWhole = arc.to - arc.from >= ring.count;
@@ -107,12 +115,20 @@ function paintArc(ring: SeenRing, arc: Arc, tones: Tones): readonly string[] {
   // A little longer than the wire itself, or its end would show as a hair through the smoothing of edges.
   const inner = overlap(isGentle ? 0.9 : 1.5);
   const [from, to] = [arc.from * step, arc.to * step];
+  // The light on a whole ring is begun where there is least of it.
+  const start = isWhole ? dimmest(ring) : from - inner;
   return [
     stroked(curvePath(middleCurve(ring), from - end, to + end), tones.shade, wire, cap),
     stroked(curvePath(lightLine(ring, 0.22), from - inner, to + inner), tones.body, wire * 0.66, cap),
-    ...glints(ring, from - inner, to + inner, 0.72).map(([a, b]) =>
-      stroked(curvePath(lightLine(ring, 0.5), a, b), tones.glint, wire * 0.15, ''),
-    ),
+    ...glints(ring, start, start + to - from + 2 * inner, 0.72).map(([a, b]) => {
+      const line = curvePath(lightLine(ring, 0.5), a, b);
+      const bright = stroked(line, tones.glint, wire * 0.13, '');
+      // Where the light runs on into the next stroke a round end would lie over its bright line.
+      const runsOn = !isWhole && (a <= start || b >= start + to - from + 2 * inner);
+      return look === 'simple'
+        ? bright
+        : stroked(line, tones.gleam, wire * 0.36, runsOn ? FLAT : '') + bright;
+    }),
   ];
 }
 

@@ -1,10 +1,12 @@
-/** How wire looks: four tones from one colour, as of a round bar under a lamp at the upper left. */
+/** How wire looks: five tones from one colour, as of a round bar under a lamp at the upper left. */
 
 export interface Tones {
   /** Edge lines. */
   readonly edge: string;
   readonly shade: string;
   readonly body: string;
+  /** Round the brightest line. */
+  readonly gleam: string;
   readonly glint: string;
 }
 
@@ -37,8 +39,9 @@ export function tonesOf(colour: string): Tones {
   const warm: Rgb = [255, 250, 240];
   return {
     edge: write(mixed(mixed(rgb, [20, 16, 12], 0.72), rgb, 0.05)),
-    shade: write(mixed(rgb, [24, 18, 14], 0.38)),
+    shade: write(mixed(rgb, [24, 18, 14], 0.44)),
     body: write(mixed(rgb, warm, 0.06)),
-    glint: write(mixed(rgb, warm, 0.72)),
+    gleam: write(mixed(rgb, warm, 0.3)),
+    glint: write(mixed(rgb, warm, 0.8)),
   };
 }

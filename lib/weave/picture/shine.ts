@@ -37,6 +37,10 @@ export function lightLine({ centre, cosine, sine, half }: SeenRing, out: number)
   };
 }
 
+/** The angle at which the wire runs most nearly along the light. */
+export const dimmest = ({ cosine, sine }: SeenRing): number =>
+  Math.atan2(-(LX * cosine[0] + LY * cosine[1] + LZ * cosine[2]), LX * sine[0] + LY * sine[1] + LZ * sine[2]);
+
 /** Stretches between two angles where the line is bright enough to glint: 1 where the wire runs square to the light, 0 where along it. */
 export function glints(
   { cosine, sine }: SeenRing,

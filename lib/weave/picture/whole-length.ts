@@ -67,7 +67,7 @@ export function drawWholeLength(
     let id = drawn.findIndex((other) => looksAlike(other, there, by));
     if (id < 0) {
       id = drawn.push(there) - 1;
-      const { elements, box } = drawRings(there, view, by);
+      const { elements, box } = drawRings(there, view, by, 'simple');
       top = Math.min(top, box[1]);
       bottom = Math.max(bottom, box[3]);
       defined.push(`<g id="s${id}" mask="url(#c)">${elements.join('')}</g>`);
