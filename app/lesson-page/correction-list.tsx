@@ -1,3 +1,4 @@
+import { concernsWords } from '#app/words/correction-words.ts';
 import { putRightWords } from '#app/words/effect-words.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import { correctionsNewestFirst } from '#lib/lesson/corrections.ts';
@@ -46,7 +47,7 @@ export const CorrectionList = ({ corrections, page, feed }: CorrectionListProps)
               <strong>{correction.right}</strong>
             </p>
             <p lang="en">
-              Concerns: {correction.affects}
+              {concernsWords(correction.affects)}
               {correction.kitsChange ? (
                 <>
                   {' '}

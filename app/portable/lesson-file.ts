@@ -3,6 +3,7 @@
  * file that needs nothing but the files beside it, from disk as from anywhere.
  */
 import { createHash } from 'node:crypto';
+import { closed } from '#app/words/correction-words.ts';
 import { kitRows } from '#app/words/kit-rows.ts';
 import { textFileWords } from '#app/words/text-file-words.ts';
 import { chapterSpans } from '#lib/chapters/chapter-rules.ts';
@@ -290,7 +291,7 @@ const corrections = ({ content, recording }: Revision): Markup =>
             one.startMs === null
               ? null
               : html`, at ${recording ? moment(recording.mediaKey, one.startMs) : formatTimeCode(one.startMs)}`
-          }</p><p><span lang="en">Wrong:</span> <s>${one.wrong}</s></p><p><span lang="en">Right:</span> <strong>${one.right}</strong></p><p><span lang="en">Concerns:</span> ${one.affects} <span lang="en">${one.kitsChange ? 'Kits change.' : 'Kits stay as they are.'}</span></p></li>`,
+          }</p><p><span lang="en">Wrong:</span> <s>${one.wrong}</s></p><p><span lang="en">Right:</span> <strong>${one.right}</strong></p><p><span lang="en">Concerns:</span> ${closed(one.affects)} <span lang="en">${one.kitsChange ? 'Kits change.' : 'Kits stay as they are.'}</span></p></li>`,
       )}</ol></section>`,
   );
 

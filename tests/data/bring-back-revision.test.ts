@@ -12,6 +12,7 @@ import { cueChanges, kitChanges, textChanges } from '#lib/lesson/revision-texts.
 import { aContent } from '#tests/support/a-content.ts';
 import { aLesson } from '#tests/support/a-lesson.ts';
 import { testDatabase } from '#tests/support/database.ts';
+import { dyingBefore } from '#tests/support/dying-database.ts';
 
 const { db } = await testDatabase();
 const bench: Bench = { db, now: () => new Date('2026-05-01T08:00:00Z'), newId: randomUUID };
@@ -95,6 +96,17 @@ test('the draft becomes an earlier revision, corrections stay, and publishing ma
   expect(await bringBackRevision(bench, { ...wish, number: 9 })).toMatchObject({
     fault: { code: 'not-found' },
   });
+  // A program that dies between any two steps leaves the draft as it was, and the same wish does it all then.
+  const before = await findDraft(db, rows);
+  let steps = 0;
+  for (let alive = false; !alive; steps += 1) {
+    const { client, died } = dyingBefore(db, steps + 1);
+    alive = await bringBackRevision({ ...bench, db: client }, wish)
+      .then(() => !died())
+      .catch(() => false);
+    if (!alive) expect(await findDraft(db, rows)).toEqual(before);
+  }
+  expect(steps).toBeGreaterThan(8);
   const answers = [await bringBackRevision(bench, wish), await bringBackRevision(bench, wish)];
   expect(answers).toEqual([1, 2].map(() => ({ ok: true, value: { version: version + 1 } })));
   const draft = await findDraft(db, rows);

@@ -19,6 +19,7 @@ import type { Revision } from '#lib/lesson/revision.ts';
 import { aContent, aTranscript } from '#tests/support/a-content.ts';
 import { aLesson, type LessonRows } from '#tests/support/a-lesson.ts';
 import { testDatabase } from '#tests/support/database.ts';
+import { dyingBefore } from '#tests/support/dying-database.ts';
 
 const { db } = await testDatabase();
 const benchOn = (on: Database): Bench => ({
@@ -118,21 +119,6 @@ test('three teachers correct and publish at once: every correction is there once
   );
 });
 
-/** A program that dies before its n-th question to the database. */
-function dyingBefore(nth: number): { readonly client: Database; readonly died: () => boolean } {
-  let asked = 0;
-  const client = db.$extends({
-    query: {
-      async $allOperations({ args, query }) {
-        asked += 1;
-        if (asked === nth) throw new Error('died');
-        return query(args);
-      },
-    },
-  });
-  return { client: client as unknown as Database, died: () => asked >= nth };
-}
-
 test('a program that dies between any two steps of publishing leaves nothing half done', async () => {
   const steps: number[] = [];
   for (let nth = 1; ; nth += 1) {
@@ -140,7 +126,7 @@ test('a program that dies between any two steps of publishing leaves nothing hal
     await save(rows, () => [put(correction('co-1')), { kind: 'set', field: 'title', value: 'Box chain' }]);
     const before = await draftOf(rows);
     const wish = request(rows, before.version);
-    const { client, died } = dyingBefore(nth);
+    const { client, died } = dyingBefore(db, nth);
     const answer = await publishLesson(benchOn(client), none, wish).catch(() => 'died' as const);
     if (!died()) {
       expect(answer).toMatchObject({ ok: true, value: { number: 2 } });

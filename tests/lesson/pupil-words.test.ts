@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { concernsWords } from '#app/words/correction-words.ts';
 import { CAUTIONS, offeredCautions } from '#lib/lesson/cautions.ts';
 import { correctionsAt, correctionsDuring, emptyCorrection } from '#lib/lesson/corrections.ts';
 import { handSegments } from '#lib/lesson/hand-words.ts';
@@ -7,6 +8,17 @@ import { pageSteps } from '#lib/lesson/page-steps.ts';
 import { aContent } from '#tests/support/a-content.ts';
 
 const ids = (offered: readonly { id: string }[]) => offered.map(({ id }) => id);
+
+test('whom a correction concerns is a sentence, however it was typed', () => {
+  expect(['everyone', 'everyone. ', '“all of you.”', 'Who?', '(some)', ' '].map(concernsWords)).toEqual([
+    'Concerns: everyone.',
+    'Concerns: everyone.',
+    'Concerns: “all of you.”',
+    'Concerns: Who?',
+    'Concerns: (some).',
+    '',
+  ]);
+});
 
 describe('cautions offered by what is used', () => {
   test('rings are small parts and strain; aluminium rubs off; nickel silver is no precious metal', () => {

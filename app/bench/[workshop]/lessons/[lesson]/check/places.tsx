@@ -168,7 +168,7 @@ const BatchRow = ({
           : placeStateWords({ is: 'in place' })}
       </p>
       <div className={styles.acts}>
-        <a href={`${bench}/kit#batches`}>What differs, and its papers</a>
+        <a href={`${bench}/kit#batches`}>{stale ? 'What differs, and its papers' : 'Its papers'}</a>
         {first ? <a href={kitAddress(page, batch.revision, first.bodyMm)}>What holders read</a> : null}
         {mayEdit && stale ? (
           <TickPlace

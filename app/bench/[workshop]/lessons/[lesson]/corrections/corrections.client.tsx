@@ -2,6 +2,7 @@
 
 import Link from 'next/link';
 import { useState } from 'react';
+import { concernsWords } from '#app/words/correction-words.ts';
 import { putRightWords } from '#app/words/effect-words.ts';
 import type { Correction } from '#lib/lesson/content.ts';
 import { correctionsNewestFirst, emptyCorrection, isPublished } from '#lib/lesson/corrections.ts';
@@ -99,7 +100,7 @@ export function Corrections({ bench, published, durationMs }: CorrectionsProps) 
                   <s>{correction.wrong}</s> <strong>{correction.right}</strong>
                 </p>
                 <p className="soft">
-                  Concerns: {correction.affects}{' '}
+                  {concernsWords(correction.affects)}{' '}
                   {correction.kitsChange ? 'Kits change.' : 'Kits stay as they are.'}{' '}
                   {putRightWords(correction.effects)}
                 </p>

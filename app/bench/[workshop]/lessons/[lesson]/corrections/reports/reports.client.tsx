@@ -2,7 +2,7 @@
 
 import Link from 'next/link';
 import { useRouter } from 'next/navigation';
-import { type FormEvent, useId, useState } from 'react';
+import { type FormEvent, useId, useRef, useState } from 'react';
 import { sendJson } from '#app/forms/send-json.ts';
 import { SureDialog } from '#app/forms/sure-dialog.client.tsx';
 import { CONCERN_WORDS } from '#app/words/report-words.ts';
@@ -131,9 +131,10 @@ interface OneProps {
 
 function OpenReport({ report, bench, api }: OneProps) {
   const router = useRouter();
-  const { cues, mayEdit, change } = useDraft();
+  const { content, cues, mayEdit, change } = useDraft();
   const note = useId();
   const [failed, setFailed] = useState(false);
+  const made = useRef<string | null>(null);
   const settle = async (body: { answer: string } | { correctionId: string }): Promise<boolean> => {
     const sent = await sendJson(`${api}/${encodeURIComponent(report.id)}`, 'PATCH', body);
     setFailed(!sent.ok);
@@ -146,10 +147,14 @@ function OpenReport({ report, bench, api }: OneProps) {
   };
   const correct = async () => {
     const cue = cues.find(({ id }) => id === report.cueId) ?? null;
-    const correction = correctionOf(crypto.randomUUID(), report, cue);
-    if (!(await settle({ correctionId: correction.id }))) return;
-    change([{ kind: 'put', list: 'corrections', item: correction }], 'make a correction of a report');
-    router.push(`${bench}/corrections#${correction.id}`);
+    // Written before the report is settled: where the second is cut short, the report waits on, and nothing is lost.
+    if (!content.corrections.some(({ id }) => id === made.current)) {
+      const correction = correctionOf(crypto.randomUUID(), report, cue);
+      change([{ kind: 'put', list: 'corrections', item: correction }], 'make a correction of a report');
+      made.current = correction.id;
+    }
+    if (made.current && (await settle({ correctionId: made.current })))
+      router.push(`${bench}/corrections#${made.current}`);
   };
   return (
     <article className={styles.report}>

@@ -3,6 +3,7 @@
 import Link from 'next/link';
 import { useRef, useState } from 'react';
 import { useDraft } from '../../draft.client.tsx';
+import styles from './revisions.module.css';
 
 interface BringBackProps {
   readonly api: string;
@@ -64,7 +65,7 @@ export function BringBack({ api, bench, numbers }: BringBackProps) {
           {busy ? 'Bringing it back…' : `Make the draft what revision ${number} was`}
         </button>
       </div>
-      <div role="status">
+      <div role="status" className={styles.said}>
         {said?.done && (
           <p className="notice">
             {said.text} <Link href={`${bench}/check`}>Check and publish</Link>
