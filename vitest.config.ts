@@ -1,4 +1,6 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
+import { LongestFirst } from './tests/support/longest-first.ts';
 
 const needApp = ['tests/http/**/*.test.ts', 'tests/browser/**/*.test.ts'];
 const slow = ['tests/faults/**', 'tests/bench/**'];
@@ -9,9 +11,10 @@ export default defineConfig({
     // Files share processes, and in them what is loaded, one program and one browser.
     isolate: false,
     setupFiles: ['tests/support/each-file.ts'],
-    // A test waits for browsers, ffmpeg and the database a third of its time: another can use it.
-    maxWorkers: '100%',
-    // Only to end what hangs: a busy machine can be many times slower than a quiet one.
+    // A test waits a third of its time, for a picture that plays or a job that is due: another can use it.
+    maxWorkers: availableParallelism() + 1,
+    sequence: { sequencer: LongestFirst },
+    // Only to end what hangs: recordings are worked on at low priority, so a busy machine can take many times longer.
     testTimeout: 120_000,
     hookTimeout: 120_000,
     // A busy machine may let a page wait for longer than the usual second.

@@ -30,7 +30,8 @@ export class Part {
   async start(): Promise<void> {
     const child = spawn(process.execPath, [...MEMORY_FLAGS, join(ROOT, `${this.name}.ts`)], {
       cwd: ROOT,
-      env: this.#env,
+      // Compiled code is kept from one start to the next; killed processes read what others wrote.
+      env: { NODE_COMPILE_CACHE: join(ROOT, 'node_modules/.cache/compiled'), ...this.#env },
       stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
     });
     this.#child = child;

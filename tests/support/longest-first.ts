@@ -1,0 +1,50 @@
+/**
+ * Begins with the files that take longest, so that none of them is left over
+ * for the end, when the other processors have nothing to do. Vitest by itself
+ * knows lengths only from an earlier run on the same machine.
+ */
+import { relative } from 'node:path';
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
+
+/** Below tests/, the longest first; what is not named here takes less. */
+const LONG = [
+  'browser/publish-and-correct.browser',
+  'browser/whole-job',
+  'browser/keyboard-walk.browser',
+  'browser/accounts.browser',
+  'browser/true-for-years.browser',
+  'browser/making-and-kit.browser',
+  'browser/mark-up.browser',
+  'browser/placed-transcript.browser',
+  'browser/bring-in-transcript',
+  'browser/after-publishing.browser',
+  'browser/lesson-tool.browser',
+  'browser/upload',
+  'http/uploads',
+  'browser/propose-and-search.browser',
+  'jobs/queue',
+  'retiming/compare-sound',
+  'recording/generated-files',
+  'data/re-edited-recording',
+  'recording/outside-files',
+  'data/portable-copy',
+  'recording/make-remux',
+  'demo/load-demo',
+  'paper/lesson-sheet',
+  'weave/pictures',
+  'demo/demo-lesson',
+  'paper/kit-sheet',
+];
+
+const TESTS = new URL('..', import.meta.url).pathname;
+const placeOf = ({ moduleId }: TestSpecification): number => {
+  const place = LONG.indexOf(relative(TESTS, moduleId).replace(/\.test\.ts$/, ''));
+  return place === -1 ? LONG.length : place;
+};
+
+export class LongestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const sorted = await super.sort(files);
+    return sorted.toSorted((one, other) => placeOf(one) - placeOf(other));
+  }
+}
