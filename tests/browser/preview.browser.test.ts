@@ -82,6 +82,8 @@ test('a secret address shows the draft with its media to anybody, is kept by nob
   // No picture is taken of any other moment.
   expect((await stranger.request.get(`${address}/stills/30001`)).status()).toBe(404);
 
+  // A page that is still loading pictures when its address ends would rightly complain.
+  await stranger.goto('about:blank');
   await bench.getByRole('button', { name: /^Withdraw….*Otto/ }).click();
   await bench.getByRole('button', { name: 'Withdraw it' }).click();
   await bench.getByText('In force').waitFor({ state: 'detached' });
