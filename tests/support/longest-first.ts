@@ -3,7 +3,7 @@
  * for the end, when the other processors have nothing to do. Vitest by itself
  * knows lengths only from an earlier run on the same machine.
  */
-import { relative } from 'node:path';
+import { join, relative } from 'node:path';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Below tests/, the longest first; what is not named here takes less. */
@@ -36,7 +36,7 @@ const LONG = [
   'paper/kit-sheet',
 ];
 
-const TESTS = new URL('..', import.meta.url).pathname;
+const TESTS = join(import.meta.dirname, '..');
 const placeOf = ({ moduleId }: TestSpecification): number => {
   const place = LONG.indexOf(relative(TESTS, moduleId).replace(/\.test\.ts$/, ''));
   return place === -1 ? LONG.length : place;
