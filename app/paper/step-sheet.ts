@@ -33,7 +33,7 @@ export function stepSheet({ piece, steps }: SheetSteps): readonly Content[] {
         : [{ text: partTitle(part, steps), style: 'heading' }, ...own.map(stepBeside)];
     }),
     {
-      text: 'Black numbers: the ring of this step. Boxes: rings that it carries. Dotted: rings that it enters. A dot at an arrow’s foot: from the back; a cross: from the front.',
+      text: 'Black numbers: the ring of this step. Boxes: rings that it carries. Dotted: rings that it enters. An arrow goes the way the ring goes, through the rings whose numbers stand at its foot; a dot there: from the back; a cross: from the front.',
       style: 'small',
       margin: [0, 8, 0, 0],
     },

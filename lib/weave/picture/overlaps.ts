@@ -71,31 +71,34 @@ interface PairRuns {
 }
 
 function pairRuns(a: SeenRing, b: SeenRing): PairRuns {
-  const aOver: number[] = [];
-  const bOver: number[] = [];
+  const aOver = new Runs();
+  const bOver = new Runs();
   const reach = (a.half + b.half) * GRAZING;
   const square = reach * reach;
   const others = pointsIn(b, a.box);
   for (const p of pointsIn(a, b.box)) {
     const [x, y, z] = [a.x[p] as number, a.y[p] as number, a.near[p] as number];
-    /** 1 in a run of points below, -1 in a run of points above, 0 outside. */
-    let side = 0;
-    let first = 0;
-    let before = -2;
     for (const q of others) {
       const dx = (b.x[q] as number) - x;
       const dy = (b.y[q] as number) - y;
-      const now = dx * dx + dy * dy >= square ? 0 : z > (b.near[q] as number) ? 1 : -1;
-      if (now !== side || (side !== 0 && q !== before + 1)) {
-        if (side !== 0) (side === 1 ? aOver : bOver).push(p, first, before);
-        side = now;
-        first = q;
-      }
-      before = q;
+      if (dx * dx + dy * dy >= square) continue;
+      if (z > (b.near[q] as number)) aOver.add(p, q);
+      else bOver.add(p, q);
     }
-    if (side !== 0) (side === 1 ? aOver : bOver).push(p, first, before);
   }
-  return { aOver, bOver };
+  return { aOver: aOver.flat, bOver: bOver.flat };
+}
+
+/** Flat (point, from, to), gathered pair by pair. */
+class Runs {
+  readonly flat: number[] = [];
+
+  add(point: number, other: number): void {
+    const { flat } = this;
+    const end = flat.length;
+    if (end > 0 && flat[end - 3] === point && flat[end - 1] === other - 1) flat[end - 1] = other;
+    else flat.push(point, other, other);
+  }
 }
 
 /** Points of a ring whose balls reach into a box, by rising number. */
