@@ -1,4 +1,5 @@
 import { TurnButton } from '#app/pictures/turn-button.client.tsx';
+import { PICTURE_MARKS } from '#app/words/picture-words.ts';
 import { formatMeasure } from '#lib/lesson/asked-measure.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import type { FrozenKit } from '#lib/lesson/frozen-kit.ts';
@@ -29,12 +30,18 @@ export const stepName = (step: Pick<PageStep, 'part' | 'number'>, all: readonly 
 
 export const Steps = (props: StepsProps) => {
   const texts = pictureTexts(props.content);
+  const firstDrawn = props.steps.find(({ id }) => texts.has(id))?.part;
   return PAGE_PARTS.map((part) => {
     const steps = props.steps.filter((step) => step.part === part);
     return steps.length === 0 ? null : (
       <section key={part} className={styles.section} aria-labelledby={`${part}-title`} data-part={part}>
         <h2 id={`${part}-title`}>{partTitle(part, props.steps)}</h2>
         {part === 'repeat' ? <RepeatNote content={props.content} kits={props.kits} /> : null}
+        {part === firstDrawn ? (
+          <p className={styles.note} lang="en">
+            In the drawings. {PICTURE_MARKS}
+          </p>
+        ) : null}
         <ol className={styles.steps}>
           {steps.map((step) => (
             <Step key={step.id} step={step} pictureText={texts.get(step.id) ?? null} {...props} />

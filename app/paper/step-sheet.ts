@@ -1,5 +1,6 @@
 /** The steps of a lesson on paper: the piece, and for each step its computed picture beside the sentence. */
 import type { Content } from 'pdfmake/interfaces';
+import { PICTURE_MARKS } from '#app/words/picture-words.ts';
 import { PAGE_PARTS, type PagePart, partTitle } from '#lib/lesson/page-steps.ts';
 import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
 
@@ -33,7 +34,7 @@ export function stepSheet({ piece, steps }: SheetSteps): readonly Content[] {
         : [{ text: partTitle(part, steps), style: 'heading' }, ...own.map(stepBeside)];
     }),
     {
-      text: 'Black numbers: the ring of this step. Boxes: rings that it carries. Dotted: rings that it enters. An arrow goes the way the ring goes, through the rings whose numbers stand at its foot; a dot there: from the back; a cross: from the front.',
+      text: PICTURE_MARKS,
       style: 'small',
       margin: [0, 8, 0, 0],
     },

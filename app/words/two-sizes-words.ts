@@ -19,12 +19,12 @@ export function alternationWords(alternation: Alternation): {
   }
 }
 
-/** One cell of the table: how long four rings are, or by how much the wire is too thick. */
+/** One cell of the table: how long four rings are, or how much thinner the wires would have to be. */
 export function atWireWords(found: AtWire): string {
   if (found.state === 'exists') return `yes, ${figure(found.pitch, 2)} mm for 4 rings`;
   return found.wiresBy === null
     ? 'none found'
-    : `no, wire ${Math.max(1, Math.ceil((1 - found.wiresBy) * 100))} % too thick`;
+    : `no, wires would have to be ${Math.max(1, Math.ceil((1 - found.wiresBy) * 100))} % thinner`;
 }
 
 const ratios = ({ large, small }: TwoSizes, wire: number): string =>

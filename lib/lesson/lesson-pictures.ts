@@ -7,8 +7,9 @@
 import type { Result } from '#lib/result.ts';
 import {
   drawFinished,
-  drawFold,
+  drawInTwo,
   drawTurn,
+  type PictureWishes,
   type Stage,
   sceneOfPiece,
   sceneOfTurn,
@@ -111,12 +112,40 @@ export function drawLesson(
     of?.ok
       ? { shape: of.value, placed: placePiece(content, of.value, REPEATS_OF_STEPS, measuresOf(content)) }
       : null;
-  const [lying, hanging] = [stage(shape), stage(unfolded)];
-  const fold = firstFold(woven);
-  const folds = lying && hanging && fold === turn ? drawFold(hanging, lying, turn, wishes) : null;
-  const seen = hanging && fold !== null && turn < fold ? hanging : lying;
-  const drawn = folds ?? (seen && drawTurn(seen.placed, seen.shape, turn, wishes));
+  const drawn = drawTurnOf(woven, turn, { lying: stage(shape), hanging: stage(unfolded) }, wishes);
   return drawn ?? drawScheme(woven, turn, kinds);
+}
+
+/** A turn as the piece lies when it is made: what is folded back only later still hangs. */
+function drawTurnOf(
+  woven: Woven,
+  turn: number,
+  { lying, hanging }: { readonly lying: Stage | null; readonly hanging: Stage | null },
+  wishes: PictureWishes,
+): WeavePicture | null {
+  const fold = firstFold(woven);
+  if (lying && hanging && fold !== null && turn >= fold) {
+    const end = workingEnd(woven, turn);
+    const close = turn === fold ? hanging : { ...hanging, from: end.from };
+    if (woven.turns[turn]?.placement.lie === 'fold back') return drawInTwo(close, lying, turn, wishes, false);
+    if (end.hanging.size > 0) return drawInTwo({ ...lying, without: end.hanging }, close, turn, wishes, true);
+  }
+  const seen = hanging && fold !== null && turn < fold ? hanging : lying;
+  return seen && drawTurn(seen.placed, seen.shape, turn, wishes);
+}
+
+/** Rings that are there once a turn is done and that this turn or a later one folds back, and the ring that carries them. */
+function workingEnd(
+  woven: Woven,
+  turn: number,
+): { readonly hanging: ReadonlySet<number>; readonly from: number } {
+  const hanging = new Set<number>();
+  woven.turns.forEach(({ placement, laid }, at) => {
+    if (at < turn || placement.lie !== 'fold back') return;
+    for (const ring of laid) if (ring !== null && (woven.rings[ring]?.turn ?? 0) <= turn) hanging.add(ring);
+  });
+  const carriers = [...hanging].map((ring) => woven.turns[woven.rings[ring]?.turn ?? 0]?.opened ?? ring);
+  return { hanging, from: Math.min(...carriers) };
 }
 
 /** Enough repeats to see the weave, with both ends. */
@@ -184,10 +213,13 @@ export function sceneOfLesson(
   const turn = turnOf(woven, of);
   if (turn === null) return null;
   const fold = firstFold(woven);
+  const end = workingEnd(woven, turn);
   // The fold too is shown as it hangs before: that is where the openings are seen.
-  const hanging = fold !== null && turn <= fold ? shapeUnfolded(content) : null;
+  const hanging = fold !== null && (turn <= fold || end.hanging.size > 0) ? shapeUnfolded(content) : null;
   const seen = hanging?.ok ? hanging.value : shape.value;
-  return sceneOfTurn(placePiece(content, seen, REPEATS_OF_STEPS, measuresOf(content)), seen, turn, wishes);
+  const placed = placePiece(content, seen, REPEATS_OF_STEPS, measuresOf(content));
+  const from = fold !== null && turn > fold && end.hanging.size > 0 ? end.from : 0;
+  return sceneOfTurn(placed, seen, turn, wishes, { from });
 }
 
 /** The first time that a placement is made; null where it never is. */

@@ -239,3 +239,23 @@ test('until the first fold rings hang straight; the fold itself shows before and
   // Arrows show the way in, so they stand in the first half alone.
   expect(after).not.toContain('<circle');
 });
+
+test('a fold is shown only from the placement on that tells it, however many came before', () => {
+  const lesson = lessonOf('box-chain', 7.2);
+  const shape = shapeOfLesson(lesson);
+  const halves = (id: string): readonly string[] =>
+    (drawLesson(lesson, shape, { of: id, ...front })?.svg ?? '').split('<g transform="translate(');
+  // Rings 8 and 9 are carried by ring 7, and folded back once ring 10 has gone through them too.
+  const [entering = '', carrying = ''] = halves('repeat-1');
+  expect(entering).toContain('>4+5</text>');
+  expect(entering).not.toContain('>8</text>');
+  expect(carrying).toContain('>8+9</text>');
+  const [before = '', after = ''] = halves('repeat-2');
+  expect(before).toContain('>8+9</text>');
+  expect(after).toContain('>8</text>');
+  expect(after).not.toContain('>8+9</text>');
+  expect(halves('finishing-1')).toHaveLength(1);
+  // By hand it is turned as it hangs.
+  const scene = sceneOfLesson(lesson, shape, { of: 'repeat-1', ...front });
+  expect(scene?.rings.map(({ label }) => label)).toEqual(['4', '5', '7', '8', '9']);
+});

@@ -81,12 +81,21 @@ const pictured = (
 /** Rings shown beside those that take part: enough to see where in the piece it happens. */
 const CONTEXT = 4;
 
+/** What of a piece a picture shows. */
+export interface Seen {
+  /** Rings that are left out, as they do not lie where the shape has them. */
+  readonly without?: ReadonlySet<number>;
+  /** Beside the rings that take part only those from this one on. */
+  readonly from?: number;
+}
+
 /** The piece once a turn is done, to be drawn or turned by hand; null where a ring that takes part has no place. */
 export function sceneOfTurn(
   placed: PlacedPiece,
   shape: PieceShape,
   turn: number,
   wishes: PictureWishes,
+  { without, from = 0 }: Seen = {},
 ): Scene | null {
   const { woven } = placed;
   const made = woven.turns[turn];
@@ -95,10 +104,13 @@ export function sceneOfTurn(
   for (const ring of made.passed) if (ring !== null) roles.set(ring, 'entered');
   for (const ring of made.carried) roles.set(ring, made.opened === null ? 'new' : 'carried');
   if (made.opened !== null) roles.set(made.opened, 'new');
+  for (const ring of without ?? []) roles.delete(ring);
   const there = woven.rings
-    .filter((ring) => ring.turn <= turn && placed.rings[ring.index])
+    .filter(({ index, turn: at }) => at <= turn && placed.rings[index] && !without?.has(index))
     .map(({ index }) => index);
-  const shown = there.filter((index, at) => roles.has(index) || at >= there.length - CONTEXT - roles.size);
+  const shown = there.filter(
+    (index, at) => roles.has(index) || (index >= from && at >= there.length - CONTEXT - roles.size),
+  );
   if (roles.size === 0 || ![...roles.keys()].every((index) => shown.includes(index))) return null;
   const taking = [...roles.keys()].map((index) => placed.rings[index] as RoundRing);
   const view = viewOfTurn(placed, shape, { turn, taking, wishes });
@@ -110,7 +122,7 @@ export function sceneOfTurn(
       ...pictured(lying[at] as RoundRing, placed, index, roles.get(index) ?? 'plain', wishes),
       label: roles.has(index) ? String(index + 1) : '',
     })),
-    arrows: openings(placed, turn, view).seen,
+    arrows: openings(placed, turn, view).seen.filter(({ into }) => !without?.has(Number(into) - 1)),
     view,
     text: stepWords({ woven, turn: made, kinds: wishes.kinds }),
   };
@@ -146,30 +158,29 @@ export function drawTurn(
   );
 }
 
-/** A piece and its shape. */
-export interface Stage {
+/** A piece and its shape, and what of it is shown. */
+export interface Stage extends Seen {
   readonly placed: PlacedPiece;
   readonly shape: PieceShape;
 }
 
-/** A turn that folds back: how it is entered, before the fold, and beside it how it lies afterwards. */
-export function drawFold(
+/** A turn that folds back, or whose rings are folded back only later: what is seen first, and beside it what is seen then. */
+export function drawInTwo(
   before: Stage,
   after: Stage,
   turn: number,
   wishes: PictureWishes,
+  arrowsThen: boolean,
 ): WeavePicture | null {
-  const first = sceneOfTurn(before.placed, before.shape, turn, wishes);
-  const then = sceneOfTurn(after.placed, after.shape, turn, wishes);
+  const first = sceneOfTurn(before.placed, before.shape, turn, wishes, before);
+  const then = sceneOfTurn(after.placed, after.shape, turn, wishes, after);
   if (!first || !then) return null;
+  const second = arrowsThen ? then : { ...then, arrows: [] };
   return {
-    svg: framePicture(
-      sideBySide(drawScene(first, first.view), drawScene({ ...then, arrows: [] }, then.view)),
-      {
-        title: 'This step',
-        description: first.text,
-      },
-    ),
+    svg: framePicture(sideBySide(drawScene(first, first.view), drawScene(second, then.view)), {
+      title: 'This step',
+      description: first.text,
+    }),
     text: first.text,
   };
 }
