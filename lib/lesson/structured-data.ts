@@ -7,6 +7,7 @@ import type {
   CorrectionComment,
   Graph,
   HowTo,
+  HowToSection,
   HowToSupply,
   LearningResource,
   Thing,
@@ -15,6 +16,7 @@ import type {
 import { chapterSpans } from '#lib/chapters/chapter-rules.ts';
 import type { Span } from '#lib/time/time.ts';
 import { sizeWords } from './asked-measure.ts';
+import { cautionWords } from './cautions.ts';
 import { correctionsNewestFirst } from './corrections.ts';
 import { isTool, quantityWord, ringFacts } from './making-words.ts';
 import { PAGE_PARTS, type PageStep, pageSteps, partTitle, stepAnchor, stepSpan } from './page-steps.ts';
@@ -183,22 +185,40 @@ function howTo(revision: Revision, places: PublicPlaces): HowTo {
     ...(recording ? { video: reference(places, 'recording') } : {}),
     supply: supplies(revision),
     tool: content.materials.filter(isTool).map((item) => ({ '@type': 'HowToTool', name: item.name })),
-    step: PAGE_PARTS.filter((part) => steps.some((step) => step.part === part)).map((part) => ({
-      '@type': 'HowToSection',
-      name: partTitle(part, steps),
-      itemListElement: steps
-        .filter((step) => step.part === part)
-        .map((step) => ({
-          '@type': 'HowToStep' as const,
-          position: step.number,
-          text: step.sentence,
-          url: `${places.page}#${stepAnchor(step)}`,
-          ...(revision.stills.some(({ of }) => of === step.id) ? { image: places.still(step.id) } : {}),
-          ...shownIn(step, steps, revision, places),
-        })),
-    })),
+    step: [
+      ...takeCare(content),
+      ...PAGE_PARTS.filter((part) => steps.some((step) => step.part === part)).map((part) => ({
+        '@type': 'HowToSection' as const,
+        name: partTitle(part, steps),
+        itemListElement: steps
+          .filter((step) => step.part === part)
+          .map((step) => ({
+            '@type': 'HowToStep' as const,
+            position: step.number,
+            text: step.sentence,
+            url: `${places.page}#${stepAnchor(step)}`,
+            ...(revision.stills.some(({ of }) => of === step.id) ? { image: places.still(step.id) } : {}),
+            ...shownIn(step, steps, revision, places),
+          })),
+      })),
+    ],
   };
 }
+
+/** Cautions, before any step: a tip is what schema.org has for what should not be done. */
+const takeCare = ({ cautions }: Revision['content']): readonly HowToSection[] =>
+  cautions.length === 0
+    ? []
+    : [
+        {
+          '@type': 'HowToSection',
+          name: 'Take care',
+          itemListElement: cautions.map((caution) => {
+            const { title, text } = cautionWords(caution);
+            return { '@type': 'HowToTip' as const, ...(title === '' ? {} : { name: title }), text };
+          }),
+        },
+      ];
 
 function shownIn(
   step: PageStep,

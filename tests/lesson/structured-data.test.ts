@@ -11,6 +11,10 @@ const revision = freezeRevision({
   workshop: { name: 'Kettle Row Rings', slug: 'kettle-row' },
   content: aContent({
     title: '</script><script>alert(1)</script>',
+    cautions: [
+      { id: 'ca-1', of: 'small-parts', text: '' },
+      { id: 'ca-2', of: null, text: 'Ends fly: wear glasses.' },
+    ],
     corrections: [
       {
         id: 'co',
@@ -112,6 +116,18 @@ describe('structured data', () => {
     expect(supply?.['requiredQuantity']).toBe(
       `${issued[0]} for small (150 mm); ${issued[1]} for medium (165 mm); ${issued[2]} for large (180 mm)`,
     );
+  });
+
+  test('cautions stand before the steps, in the teacher’s words or ours', () => {
+    const [care, ...steps] = (ofType('HowTo')[0]?.['step'] ?? []) as Node[];
+    expect(care).toMatchObject({
+      '@type': 'HowToSection',
+      itemListElement: [
+        { '@type': 'HowToTip', name: 'Small parts', text: expect.stringMatching(/swallowed/) },
+        { '@type': 'HowToTip', text: 'Ends fly: wear glasses.' },
+      ],
+    });
+    expect(steps.flatMap(nodesIn).filter((node) => node['@type'] === 'HowToTip')).toEqual([]);
   });
 
   test('a step shows its span of the recording and its still', () => {
