@@ -1,11 +1,12 @@
 /**
  * The picture that stands for a lesson where somebody links to it: its poster,
  * or its weave, beside its name. Drawn with Skia by the worker, with the fonts
- * of the pages; the same lesson gives the same bytes.
+ * of the pages; the same lesson gives the same bytes. Signs that these lack are
+ * left out.
  */
-import { fileURLToPath } from 'node:url';
 import type { Image, SKRSContext2D } from '@napi-rs/canvas';
 import { CARD_SIZE } from '#lib/lesson/made-files.ts';
+import { cardFaces, cardSigns } from './card-signs.ts';
 
 export interface CardWords {
   readonly title: string;
@@ -23,35 +24,25 @@ export interface CardPicture {
 const EDGE = 56;
 const PICTURE_WIDTH = 600;
 const COLOURS = { paper: '#f8f4ec', sheet: '#fffdf8', ink: '#25211b', soft: '#5c554a', copper: '#96461b' };
-const SUBSETS = ['latin', 'latin-ext', 'cyrillic', 'greek'];
 
 // Loaded when the first card is drawn: it brings a drawing engine of 30 MB.
 const load = async () => {
   const skia = await import('@napi-rs/canvas');
-  const faces = (name: string, of: string, subsets: readonly string[]): string =>
-    subsets
-      .map((subset) => {
-        const family = `${name} ${subset}`;
-        const file = `@fontsource-variable/${of}/files/${of}-${subset}-wght-normal.woff2`;
-        skia.GlobalFonts.registerFromPath(pathOf(file), family);
-        return `"${family}"`;
-      })
-      .join(', ');
-  skia.GlobalFonts.registerFromPath(pathOf('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'), 'Signs');
-  return {
-    ...skia,
-    read: `${faces('Read', 'literata', SUBSETS)}, "Signs", sans-serif`,
-    work: `${faces('Work', 'hanken-grotesk', SUBSETS.slice(0, 2))}, "Signs", sans-serif`,
+  const { read, work } = cardFaces();
+  const registered = (faces: typeof read): string => {
+    for (const { family, path } of faces) skia.GlobalFonts.registerFromPath(path, family);
+    return faces.map(({ family }) => `"${family}"`).join(', ');
   };
+  return { ...skia, read: registered(read), work: registered(work), signs: await cardSigns() };
 };
 let loaded: ReturnType<typeof load> | null = null;
-
-const pathOf = (file: string): string => fileURLToPath(import.meta.resolve(file));
 
 /** PNG, 1200 × 630. */
 export async function drawCard(words: CardWords, picture: CardPicture | null): Promise<Uint8Array> {
   loaded ??= load();
-  const { createCanvas, loadImage, read, work } = await loaded;
+  const { createCanvas, loadImage, read, work, signs } = await loaded;
+  const workshop = signs.shown(words.workshop);
+  const facts = signs.shown(words.facts);
   const canvas = createCanvas(CARD_SIZE.width, CARD_SIZE.height);
   const context = canvas.getContext('2d');
   context.fillStyle = COLOURS.paper;
@@ -62,11 +53,12 @@ export async function drawCard(words: CardWords, picture: CardPicture | null): P
   const room = CARD_SIZE.width - 2 * EDGE - (picture ? PICTURE_WIDTH : 0);
   context.textBaseline = 'alphabetic';
   context.font = `500 30px ${work}`;
-  context.fillText(cut(context, words.workshop, room), EDGE, EDGE + 30);
+  context.fillText(cut(context, workshop, room), EDGE, EDGE + 30);
   context.fillStyle = COLOURS.soft;
-  context.fillText(cut(context, words.facts, room), EDGE, CARD_SIZE.height - EDGE - 14);
+  context.fillText(cut(context, facts, room), EDGE, CARD_SIZE.height - EDGE - 14);
   context.fillStyle = COLOURS.ink;
-  writeTitle(context, words.title, room, read);
+  // A title in letters that no face has gives way to what can be read.
+  writeTitle(context, signs.shown(words.title) || facts || workshop, room, read);
   // At once and not in a thread of its own: letters drawn in two threads at a time end the process.
   return canvas.toBuffer('image/png');
 }

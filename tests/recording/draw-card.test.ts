@@ -1,6 +1,7 @@
 /** The picture for links, decoded again: its size, its parts, and the same bytes for the same lesson. */
 import { createCanvas, loadImage } from '@napi-rs/canvas';
 import { expect, test } from 'vitest';
+import { cardSigns } from '#lib/recording/card-signs.ts';
 import { type CardPicture, drawCard } from '#lib/recording/draw-card.ts';
 
 const words = { title: 'Byzantine bracelet', workshop: 'Kettle Row Rings', facts: 'byzantine' };
@@ -52,6 +53,22 @@ test('the same lesson gives the same bytes; no title is too long or too strange'
   const strange = { ...words, title: `${'輪🧵 \u202E'.repeat(60)}${'W'.repeat(200)}` };
   const [one, other] = [await drawCard(strange, photograph), await drawCard(strange, photograph)];
   expect(Buffer.from(one).equals(Buffer.from(other))).toBe(true);
+});
+
+test('signs that no face has are left out, and a title of nothing else gives way', async () => {
+  const card = async (title: string) => Buffer.from(await drawCard({ ...words, title }, photograph));
+  const plain = await card('Byzantine bracelet');
+  for (const title of ['輪 Byzantine 🧵🏽 bracelet ⚒️👩‍🏭', '編み輪Byzantine bracelet 🪡'])
+    expect(plain.equals(await card(title.replace('⚒️', ''))), title).toBe(true);
+  expect((await card('編み輪の腕輪 🪡')).equals(await card(words.facts))).toBe(true);
+  // Letters of these alphabets are in the faces, and stay.
+  for (const title of ['Византийский браслет', 'Βυζαντινό βραχιόλι', 'צמיד', 'Հայաստան'])
+    expect((await card(title)).equals(await card('')), title).toBe(false);
+});
+
+test('tells which signs a card leaves out', async () => {
+  const { lostIn } = await cardSigns();
+  expect(lostIn('Ring 輪輪 ✓ 🧵 Žluťoučký Ελληνικά шнур')).toEqual(['輪', '🧵']);
 });
 
 // Skia draws letters for one thread at a time: drawn in two, they ended the process within a few dozen cards.
