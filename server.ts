@@ -7,8 +7,10 @@
 import { randomBytes } from 'node:crypto';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
 import next from 'next';
 import { bodyLimit, refusalOf } from '#app/http/admit-request.ts';
+import { isPublicPage, sendPaintedFirst, stylesOfBuild } from '#app/http/first-view.ts';
 import {
   contentSecurityPolicy,
   EMBED_POLICY,
@@ -16,6 +18,7 @@ import {
   isEmbedPath,
   securityHeaders,
 } from '#app/http/security-headers.ts';
+import { BUILD_FOLDER } from '#lib/config/build-folder.ts';
 import { environment } from '#lib/config/environment.ts';
 import { log } from '#lib/config/log.ts';
 
@@ -35,6 +38,7 @@ const ownHost = new URL(BENCHLEAF_ADDRESS).host;
 const app = next({ dev: false, dir: import.meta.dirname, hostname: HOST, port: PORT });
 await prepareQuietly();
 const handle = app.getRequestHandler();
+const styleOf = stylesOfBuild(join(import.meta.dirname, BUILD_FOLDER));
 
 const server = createServer((request, response) => {
   answer(request, response).catch((error: unknown) => {
@@ -85,6 +89,7 @@ async function answer(request: IncomingMessage, response: ServerResponse): Promi
     return;
   }
   if (bodyLimit(path) !== null) limitBodyTime(request);
+  if (isPublicPage(path)) sendPaintedFirst(response, styleOf);
   await handle(request, response);
 }
 

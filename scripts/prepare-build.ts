@@ -4,6 +4,7 @@ import { createHash } from 'node:crypto';
 import { once } from 'node:events';
 import { glob, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { BUILD_FOLDER } from '#lib/config/build-folder.ts';
 
 const ROOT = join(import.meta.dirname, '..');
 
@@ -18,8 +19,6 @@ interface Product {
   /** Holds the hash of those files; lies inside the product, so that it vanishes with it. */
   readonly stamp: string;
 }
-
-const BUILD_FOLDER = process.env['BENCHLEAF_BUILD_DIR'] ?? '.next';
 
 const CLIENT: Product = {
   what: 'the database client',

@@ -2,8 +2,6 @@
  * A lesson as pupils read it, made from one revision and nothing else. All of
  * it stands in the page without script; the player and the kit add to it.
  */
-
-import { preload } from 'react-dom';
 import { chapterSpans } from '#lib/chapters/chapter-rules.ts';
 import { type AskedMeasure, sizeWords } from '#lib/lesson/asked-measure.ts';
 import { cautionWords } from '#lib/lesson/cautions.ts';
@@ -55,9 +53,6 @@ export const LessonPage = (props: LessonPageProps) => {
       : [{ id: stepAnchor(step), atMs: step.atMs, name: stepName(step, steps), sentence: step.sentence }],
   );
   const language = content.language;
-  // The largest thing that is painted: asked for before styles and script are.
-  if (recording?.posterKey && props.startAtMs === null)
-    preload(addresses.poster, { as: 'image', fetchPriority: 'high' });
   const explainer = explainerOf(revision.terms);
   return (
     <main className={`page ${styles.page}`}>
@@ -90,7 +85,7 @@ export const LessonPage = (props: LessonPageProps) => {
               <Player
                 page={addresses.page}
                 recording={addresses.recording}
-                poster={recording.posterKey === null ? null : addresses.poster}
+                poster={recording.posterKey === null ? null : posterOf(props)}
                 captions={revision.cues.length === 0 ? null : addresses.textFile('captions.vtt')}
                 chaptersFile={addresses.textFile('chapters.vtt')}
                 title={content.title}
@@ -169,6 +164,12 @@ export const LessonPage = (props: LessonPageProps) => {
     </main>
   );
 };
+
+/** The light one as soon as the worker has drawn it. */
+const posterOf = ({ madeFiles, addresses }: LessonPageProps): string =>
+  madeFiles.some(({ name, state }) => name === 'poster.webp' && state === 'ready')
+    ? addresses.madeFile('poster.webp')
+    : addresses.poster;
 
 /** What the kit is reckoned from, and no more: it travels to the browser. */
 const makingOf = ({

@@ -1,6 +1,7 @@
 'use client';
 
 import { type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
+import { preload } from 'react-dom';
 import type { Content } from '#lib/lesson/content.ts';
 import { CaptionLine } from './caption-line.client.tsx';
 import { ChapterList, type PlayerChapter } from './chapter-list.client.tsx';
@@ -51,6 +52,9 @@ export function Player(props: PlayerProps) {
   const [loopId, setLoopId] = useState<string | null>(null);
   const [countIn, setCountIn] = useState(true);
   const [leftOffMs, setLeftOffMs] = useState(0);
+  // The largest thing that is painted: the head of the page asks for it before all else.
+  if (props.hasVideo && props.poster !== null && startAtMs === null)
+    preload(props.poster, { as: 'image', fetchPriority: 'high' });
   const loop = chapters.find((chapter) => chapter.id === loopId) ?? null;
   const playing = usePlaying(media, { stops, holding, loop, countIn });
   const { atMs, playFrom } = playing;

@@ -7,6 +7,8 @@ export function madeFileTitle(name: MadeFileName): string {
   switch (name) {
     case 'card.png':
       return 'Picture for links, PNG';
+    case 'poster.webp':
+      return 'Poster of the player, WebP';
     case 'recording.mp4':
       return 'Recording, MP4';
     case 'recording.mkv':

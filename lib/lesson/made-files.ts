@@ -11,6 +11,8 @@ export const MADE_FILES = {
   'recording.mkv': 'video/matroska',
   /** Stands for the lesson where somebody links to it. */
   'card.png': 'image/png',
+  /** The poster as the player shows it, light enough for a telephone on a slow line. */
+  'poster.webp': 'image/webp',
 } as const;
 export type MadeFileName = keyof typeof MADE_FILES;
 
@@ -38,5 +40,9 @@ export function filesToMake({
   content,
 }: Pick<Revision, 'recording' | 'cues' | 'content'>): readonly MadeFileName[] {
   const carries = recording !== null && cues.length + content.chapters.length > 0;
-  return ['card.png', ...(carries ? (['recording.mp4', 'recording.mkv'] as const) : [])];
+  return [
+    'card.png',
+    ...(recording?.posterKey ? (['poster.webp'] as const) : []),
+    ...(carries ? (['recording.mp4', 'recording.mkv'] as const) : []),
+  ];
 }

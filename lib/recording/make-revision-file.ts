@@ -16,6 +16,7 @@ import { plainLine } from '#lib/lesson/plain-line.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
 import { invariant } from '#lib/result.ts';
 import { type CardPicture, drawCard } from './draw-card.ts';
+import { drawPoster } from './draw-poster.ts';
 import { makeRemux, remuxKey, remuxParts } from './make-remux.ts';
 import { type RecordingWork, withFolder } from './recording-work.ts';
 
@@ -53,6 +54,8 @@ async function makeFile(work: RecordingWork, file: FileOfRevision, signal: Abort
   switch (file.name) {
     case 'card.png':
       return storeCard(work, file, revision);
+    case 'poster.webp':
+      return storePoster(work, revision);
     case 'recording.mp4':
       return storeCopy(work, file, revision, 'mp4', signal);
     case 'recording.mkv':
@@ -73,18 +76,26 @@ async function storeCard(work: RecordingWork, file: FileOfRevision, revision: Re
   return key;
 }
 
+/** Revisions with the same poster share one. */
+async function storePoster(work: RecordingWork, { recording }: Revision): Promise<string> {
+  invariant(recording?.posterKey, 'a poster is asked for where there is one');
+  const key = `revisions/${createHash('sha256').update(recording.posterKey).digest('hex').slice(0, 32)}/poster.webp`;
+  if ((await work.storage.size(key)) === null)
+    await work.storage.put(key, await drawPoster(await storedBytes(work, recording.posterKey)));
+  return key;
+}
+
+async function storedBytes({ storage }: RecordingWork, key: string): Promise<Uint8Array> {
+  const end = (await storage.size(key)) ?? 0;
+  return new Response(storage.read(key, { start: 0, end })).bytes();
+}
+
 /** The lesson's poster, or its piece as it is computed; null where it has neither. */
 async function cardPicture(
   work: RecordingWork,
   { recording, content }: Revision,
 ): Promise<CardPicture | null> {
-  if (recording?.posterKey) {
-    const size = await work.storage.size(recording.posterKey);
-    const bytes = await new Response(
-      work.storage.read(recording.posterKey, { start: 0, end: size ?? 0 }),
-    ).bytes();
-    return { bytes, how: 'photograph' };
-  }
+  if (recording?.posterKey) return { bytes: await storedBytes(work, recording.posterKey), how: 'photograph' };
   const piece = drawLesson(content, shapeOfLesson(content), { of: 'piece', roll: 0, side: 'front' });
   return piece && { bytes: new TextEncoder().encode(piece.svg), how: 'drawing' };
 }

@@ -22,7 +22,9 @@ import { gzipSync } from 'node:zlib';
 import { type Browser, chromium } from 'playwright-core';
 import { openDatabase } from '#lib/data/database.ts';
 import { applyMigrations } from '#lib/data/migrate.ts';
+import { noteRevisionFiles } from '#lib/data/revision-files.ts';
 import { freezeRevision } from '#lib/lesson/revision.ts';
+import { makeRevisionFile } from '#lib/recording/make-revision-file.ts';
 import { openLocalDisk } from '#lib/storage/local-disk.ts';
 import { recordingKey } from '#lib/storage/storage-key.ts';
 import { aLesson } from '#tests/support/a-lesson.ts';
@@ -149,11 +151,19 @@ async function publishDemo(): Promise<string> {
     terms: [],
     published: [],
   });
+  const revisionId = randomUUID();
   await db.revision.create({
     data: {
-      ...{ id: randomUUID(), lessonId: rows.lessonId, number: 1, document, publishedById: rows.userId },
+      ...{ id: revisionId, lessonId: rows.lessonId, number: 1, document, publishedById: rows.userId },
       publishedAt: new Date(document.publishedAt),
     },
+  });
+  // What the worker does after a publication, as far as the page is painted from it.
+  const file = { revisionId, name: 'poster.webp' } as const;
+  await noteRevisionFiles(db, revisionId, [file.name]);
+  await makeRevisionFile({ db, storage: disk, ffmpeg: null, filesFolder: files, newId: randomUUID }, file, {
+    signal: AbortSignal.timeout(60_000),
+    isLast: true,
   });
   return `${address}/workshop/w-${rows.workshopId}/lesson/l-${rows.lessonId}`;
 }

@@ -71,6 +71,11 @@ describe.skipIf(!existsSync(adversarial))('hostile strings', () => {
     }));
     const taught = await aTaughtLesson(app, content, cues);
     await publishBehindTheScenes(app, taught);
+    // Whatever its texts are, the page is painted from its first bytes: styles inside, scripts at its end.
+    const [head = '', body = ''] = (await (await fetch(taught.page)).text()).split('</head>');
+    expect(head).toContain('<style>');
+    expect(head.match(/<link rel="stylesheet"(?! [^>]*media="print")|<script[^>]* async/g)).toBeNull();
+    expect(body).toMatch(/<script src="[^"]+" async/);
     for (const javaScriptEnabled of [true, false]) {
       const page = await browser.open({ javaScriptEnabled });
       const fired: string[] = [];
@@ -92,6 +97,11 @@ describe.skipIf(!existsSync(adversarial))('hostile strings', () => {
         .count();
       expect(alive).toBe(0);
       expect(await page.locator('#transcript').textContent()).toContain('alert(1)');
+      await page.goto(`${taught.page}/embed`);
+      expect(await page.locator('script, iframe, object, embed, form, svg, math, base, img').count()).toBe(0);
+      const said = await page.locator('body').textContent();
+      for (const { title: name } of content.chapters) expect(said).toContain(name.trim().slice(0, 80));
+      expect(await page.title()).toContain(content.title);
       await page.goto(taught.page.replace(/\/lesson\/.*/, ''));
       expect(fired).toEqual([]);
     }
