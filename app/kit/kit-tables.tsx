@@ -2,6 +2,7 @@
  * A kit as everybody reads it: what to open and what to close, what to buy
  * and what it costs, and how every number came about.
  */
+import type { ReactNode } from 'react';
 import { allWorking, type KitRows, type RingRow, type SupplyRow } from '#app/words/kit-rows.ts';
 import styles from './kit-tables.module.css';
 import { WorkedTable } from './worked-table.tsx';
@@ -16,9 +17,11 @@ interface KitTablesProps {
   readonly working: readonly string[];
   /** What to lay ready, to tick off; none for a class. */
   readonly tasks?: readonly { readonly id: string; readonly text: string }[];
+  /** What stands below a ring's name. */
+  readonly besideRing?: (row: RingRow) => ReactNode;
 }
 
-export const KitTables = ({ id, rows, rings, buying, working, tasks = [] }: KitTablesProps) => (
+export const KitTables = ({ id, rows, rings, buying, working, tasks = [], besideRing }: KitTablesProps) => (
   <>
     {rows.rings.length === 0 ? null : (
       <WorkedTable<RingRow>
@@ -33,6 +36,7 @@ export const KitTables = ({ id, rows, rings, buying, working, tasks = [] }: KitT
             <span className={styles.swatch} style={{ background: row.ringKind.colourCode }} />
             {row.name}
             <span className={styles.facts}>{row.facts}</span>
+            {besideRing?.(row)}
           </>
         )}
         columns={[

@@ -9,6 +9,7 @@ import type { EndedLesson } from '#lib/data/ended-lessons.ts';
 import { secondsOf } from '#lib/lesson/asked-measure.ts';
 import { FOOT_PX } from '#lib/lesson/oembed.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
+import { type Fragment, writeFragment } from '#lib/time/media-fragment.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
 
 /** Addresses on this site. */
@@ -40,8 +41,8 @@ time{font-variant-numeric:tabular-nums;min-width:3.5rem}
 :focus-visible{outline:3px solid #1b4fa8;outline-offset:2px}
 `;
 
-/** @param startAtMs where the player begins; null for the start */
-export function embedPage(revision: Revision, at: EmbedAddresses, startAtMs: number | null): string {
+/** @param playAt what the player plays; null for all of the recording */
+export function embedPage(revision: Revision, at: EmbedAddresses, playAt: Fragment | null): string {
   const { content, workshop } = revision;
   const title = escapeUTF8(content.title);
   const lesson = escapeUTF8(at.lesson);
@@ -57,7 +58,7 @@ export function embedPage(revision: Revision, at: EmbedAddresses, startAtMs: num
 <style>${EMBED_STYLE}</style>
 </head>
 <body>
-<main lang="${escapeUTF8(content.language)}">${player(revision, at, startAtMs)}</main>
+<main lang="${escapeUTF8(content.language)}">${player(revision, at, playAt)}</main>
 <footer>
 <p><strong lang="${escapeUTF8(content.language)}"><a href="${lesson}" target="_blank" rel="noopener">${title}</a></strong>, ${escapeUTF8(workshop.name)}</p>
 ${corrections(revision, lesson)}${chapters(revision)}</footer>
@@ -83,11 +84,7 @@ export const endedEmbed = ({ title, workshop }: EndedLesson): string => `<!docty
 </html>
 `;
 
-function player(
-  { recording, cues, content }: Revision,
-  at: EmbedAddresses,
-  startAtMs: number | null,
-): string {
+function player({ recording, cues, content }: Revision, at: EmbedAddresses, playAt: Fragment | null): string {
   if (!recording) return `<p>${escapeUTF8(content.summary.trim() || content.title)}</p>`;
   const language = escapeUTF8(content.language);
   const tracks = [
@@ -100,11 +97,10 @@ function player(
       ? [`<track kind="chapters" src="${escapeUTF8(at.chapters)}" srclang="${language}" label="Chapters">`]
       : []),
   ].join('');
-  const source = `${at.recording}${startAtMs === null ? '' : `#t=${secondsOf(startAtMs)}`}`;
+  const source = `${at.recording}${playAt === null ? '' : `#${writeFragment(playAt)}`}`;
   const common = `src="${escapeUTF8(source)}" controls preload="metadata" aria-label="${escapeUTF8(content.title)}"`;
   if (!recording.hasVideo) return `<audio ${common}>${tracks}</audio>`;
-  const poster =
-    recording.posterKey !== null && startAtMs === null ? ` poster="${escapeUTF8(at.poster)}"` : '';
+  const poster = recording.posterKey !== null && playAt === null ? ` poster="${escapeUTF8(at.poster)}"` : '';
   return `<video ${common} playsinline${poster}>${tracks}</video>`;
 }
 

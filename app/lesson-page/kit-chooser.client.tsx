@@ -25,6 +25,13 @@ import {
 import type { Content } from '#lib/lesson/content.ts';
 import styles from './kit.module.css';
 import { KitDifferenceBox } from './kit-difference.tsx';
+import { WhatItIs } from './what-it-is.tsx';
+
+/** A word of the trade, and the id of the box that explains it. */
+export interface Explained {
+  readonly term: string;
+  readonly box: string;
+}
 
 interface KitChooserProps {
   readonly page: string;
@@ -39,6 +46,8 @@ interface KitChooserProps {
   readonly held: { readonly number: number; readonly making: Making } | null;
   /** Numbers of earlier revisions, for kit holders. */
   readonly earlier: readonly number[];
+  /** What is explained beside ring kinds, by their id. */
+  readonly explained: Readonly<Record<string, Explained>>;
 }
 
 const UNIT_NAMES: Readonly<Record<MeasureUnit, string>> = { mm: 'millimetres', in: 'inches' };
@@ -56,7 +65,7 @@ const SAME_FOR_ALL = { ok: true, value: 100 } as const;
 
 /** The pupil's own kit. Without script the form asks the server; with it the kit follows the typing. */
 export function KitChooser(props: KitChooserProps) {
-  const { page, making, sizes, asked: first, files, sheet, held, earlier } = props;
+  const { page, making, sizes, asked: first, files, sheet, held, earlier, explained } = props;
   const [asked, setAsked] = useState<AskedMeasure>(first ?? { text: '', unit: 'mm', of: 'wrist' });
   const choose = (next: AskedMeasure) => {
     setAsked(next);
@@ -134,6 +143,10 @@ export function KitChooser(props: KitChooserProps) {
             buying="Packs, mass and cost"
             working={kitWorking(kit.value)}
             tasks={preparationOf(kit.value)}
+            besideRing={({ id }) => {
+              const said = explained[id];
+              return said ? <WhatItIs {...said} /> : null;
+            }}
           />
           {files === null ? null : <KitFiles files={files} sheet={sheet} asked={asked} />}
         </>

@@ -7,12 +7,12 @@ import { type AskedMeasure, sizeWords } from '#lib/lesson/asked-measure.ts';
 import { cautionWords } from '#lib/lesson/cautions.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import type { MadeFile } from '#lib/lesson/made-files.ts';
-import { timeNeeded, weaveWord } from '#lib/lesson/making-words.ts';
+import { ringFacts, timeNeeded, weaveWord } from '#lib/lesson/making-words.ts';
 import { pageSteps, stepAnchor } from '#lib/lesson/page-steps.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
+import type { Fragment } from '#lib/time/media-fragment.ts';
 import { CorrectionList } from './correction-list.tsx';
-import { HandText } from './hand-text.tsx';
-import { KitChooser } from './kit-chooser.client.tsx';
+import { type Explained, KitChooser } from './kit-chooser.client.tsx';
 import styles from './lesson-page.module.css';
 import { MaterialLists } from './material-lists.tsx';
 import { correctionsFeedPath, type PageAddresses, type Reported, reportPath } from './page-addresses.ts';
@@ -38,7 +38,8 @@ interface LessonPageProps {
   /** Numbers of the revisions before the one that is shown. */
   readonly earlier: readonly number[];
   readonly history: PageHistory;
-  readonly startAtMs: number | null;
+  /** What an address asks to be played; null for all. */
+  readonly playAt: Fragment | null;
   /** What became of a report that was just sent; none where none was. */
   readonly reported?: Reported | null;
 }
@@ -100,7 +101,7 @@ export const LessonPage = (props: LessonPageProps) => {
                 }))}
                 stops={stops}
                 corrections={content.corrections}
-                startAtMs={props.startAtMs}
+                playAt={props.playAt}
                 placeKey={`benchleaf place ${addresses.latest}`}
               />
             </div>
@@ -117,10 +118,11 @@ export const LessonPage = (props: LessonPageProps) => {
                 sheet={addresses.sheet}
                 held={held && { number: held.number, making: makingOf(held.content) }}
                 earlier={props.earlier}
+                explained={explainedRings(content, explainer)}
               />
               <MaterialLists content={content} explainer={explainer} />
             </section>
-            <Cautions content={content} />
+            <Cautions content={content} explainer={explainer} />
             <PiecePictures content={content} kits={revision.kits} addresses={addresses} />
             <Steps
               steps={steps}
@@ -137,6 +139,7 @@ export const LessonPage = (props: LessonPageProps) => {
               chapters={content.chapters}
               corrections={content.corrections}
               page={recording ? addresses.page : null}
+              explainer={explainer}
             />
             <CorrectionList
               corrections={content.corrections}
@@ -170,6 +173,17 @@ const posterOf = ({ madeFiles, addresses }: LessonPageProps): string =>
   madeFiles.some(({ name, state }) => name === 'poster.webp' && state === 'ready')
     ? addresses.madeFile('poster.webp')
     : addresses.poster;
+
+/** Ring kinds with a word of the trade, each word at the first of them: the table is drawn in the browser too. */
+function explainedRings({ ringKinds }: Content, explainer: Explainer): Readonly<Record<string, Explained>> {
+  const places = explainer.placesInAll(ringKinds.map((kind) => `${kind.name}, ${ringFacts(kind)}`));
+  return Object.fromEntries(
+    ringKinds.flatMap(({ id }, at) => {
+      const term = places[at]?.[0]?.term;
+      return term === undefined ? [] : [[id, { term, box: explainer.boxOf(term) }]];
+    }),
+  );
+}
 
 /** What the kit is reckoned from, and no more: it travels to the browser. */
 const makingOf = ({
@@ -257,20 +271,21 @@ const Fact = ({ name, children }: { readonly name: string; readonly children: Re
     </div>
   );
 
-const Cautions = ({ content }: { readonly content: Content }) =>
-  content.cautions.length === 0 ? null : (
+const Cautions = ({ content, explainer }: { readonly content: Content; readonly explainer: Explainer }) => {
+  if (content.cautions.length === 0) return null;
+  const cautions = content.cautions.map((caution) => ({ id: caution.id, ...cautionWords(caution) }));
+  const places = explainer.placesInAll(cautions.map(({ text }) => text));
+  return (
     <section className={styles.section} aria-labelledby="cautions-title">
       <h2 id="cautions-title">Take care</h2>
       <ul className={styles.cautions}>
-        {content.cautions.map((caution) => {
-          const { title, text } = cautionWords(caution);
-          return (
-            <li key={caution.id}>
-              {title === '' ? null : <strong>{title}. </strong>}
-              <HandText text={text} />
-            </li>
-          );
-        })}
+        {cautions.map(({ id, title, text }, at) => (
+          <li key={id}>
+            {title === '' ? null : <strong>{title}. </strong>}
+            <TermText text={text} explainer={explainer} places={places[at]} />
+          </li>
+        ))}
       </ul>
     </section>
   );
+};

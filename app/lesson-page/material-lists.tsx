@@ -1,7 +1,8 @@
 import type { Content } from '#lib/lesson/content.ts';
 import { isTool, perWord, quantityWord } from '#lib/lesson/making-words.ts';
 import styles from './lesson-page.module.css';
-import { type Explainer, WhatItIs } from './terms.tsx';
+import type { Explainer } from './terms.tsx';
+import { WhatItIs } from './what-it-is.tsx';
 
 interface MaterialListsProps {
   readonly content: Content;
@@ -43,7 +44,7 @@ const Items = ({ title, items, explainer }: ItemsProps) =>
                 {item.note.trim() === '' ? null : <span className={styles.itemNote}>{item.note}</span>}
               </span>
             </label>
-            <WhatItIs text={item.name} explainer={explainer} />
+            <Explain name={item.name} explainer={explainer} />
             {item.offer === null || item.offer.link === '' ? null : (
               <a href={item.offer.link} rel="nofollow noopener">
                 where to get it
@@ -54,3 +55,8 @@ const Items = ({ title, items, explainer }: ItemsProps) =>
       </ul>
     </>
   );
+
+const Explain = ({ name, explainer }: { readonly name: string; readonly explainer: Explainer }) => {
+  const term = explainer.places(name)[0]?.term;
+  return term === undefined ? null : <WhatItIs term={term} box={explainer.boxOf(term)} />;
+};

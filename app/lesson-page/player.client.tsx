@@ -3,6 +3,7 @@
 import { type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
 import { preload } from 'react-dom';
 import type { Content } from '#lib/lesson/content.ts';
+import { type Fragment, writeFragment } from '#lib/time/media-fragment.ts';
 import { CaptionLine } from './caption-line.client.tsx';
 import { ChapterList, type PlayerChapter } from './chapter-list.client.tsx';
 import { HeldStep, type PlayerStop } from './held-step.client.tsx';
@@ -29,7 +30,8 @@ interface PlayerProps {
   readonly chapters: readonly PlayerChapter[];
   readonly stops: readonly PlayerStop[];
   readonly corrections: Content['corrections'];
-  readonly startAtMs: number | null;
+  /** What an address asks to be played; null for all. */
+  readonly playAt: Fragment | null;
   /** Under which the place is kept on the device. */
   readonly placeKey: string;
 }
@@ -40,7 +42,7 @@ interface PlayerProps {
  * picture, holding at each step, and corrections at their moment.
  */
 export function Player(props: PlayerProps) {
-  const { page, chapters, stops, corrections, durationMs, placeKey, startAtMs } = props;
+  const { page, chapters, stops, corrections, durationMs, placeKey, playAt } = props;
   const media = useRef<HTMLVideoElement & HTMLAudioElement>(null);
   const section = useRef<HTMLElement>(null);
   const [scripted, setScripted] = useState(false);
@@ -53,13 +55,14 @@ export function Player(props: PlayerProps) {
   const [countIn, setCountIn] = useState(true);
   const [leftOffMs, setLeftOffMs] = useState(0);
   // The largest thing that is painted: the head of the page asks for it before all else.
-  if (props.hasVideo && props.poster !== null && startAtMs === null)
+  if (props.hasVideo && props.poster !== null && playAt === null)
     preload(props.poster, { as: 'image', fetchPriority: 'high' });
   const loop = chapters.find((chapter) => chapter.id === loopId) ?? null;
-  const playing = usePlaying(media, { stops, holding, loop, countIn });
+  const playing = usePlaying(media, { stops, holding, loop, countIn, endMs: playAt?.endMs ?? null });
   const { atMs, playFrom } = playing;
   const cameFrom = useMomentLinks(section, playFrom);
 
+  const asked = playAt !== null;
   useEffect(() => {
     const place = recallPlace(placeKey);
     setRate(place.rate);
@@ -67,9 +70,9 @@ export function Player(props: PlayerProps) {
     setHolding(place.holding);
     setGoOnAfterMs(place.goOnAfterMs);
     setCaptionsOn(place.captions);
-    if (startAtMs === null && place.atMs > 5_000) setLeftOffMs(place.atMs);
+    if (!asked && place.atMs > 5_000) setLeftOffMs(place.atMs);
     setScripted(true);
-  }, [placeKey, startAtMs]);
+  }, [placeKey, asked]);
 
   useEffect(() => {
     if (!media.current) return;
@@ -196,13 +199,13 @@ interface MediaProps extends PlayerProps {
 
 /** The browser's own element; a moment in the address becomes a media fragment. */
 const Media = ({ media, controls, children, ...props }: MediaProps) => {
-  const src = props.startAtMs === null ? props.recording : `${props.recording}#t=${props.startAtMs / 1000}`;
+  const src = props.playAt === null ? props.recording : `${props.recording}#${writeFragment(props.playAt)}`;
   return props.hasVideo ? (
     // biome-ignore lint/a11y/useMediaCaption: captions are among the children
     <video
       ref={media}
       src={src}
-      poster={props.startAtMs === null ? (props.poster ?? undefined) : undefined}
+      poster={props.playAt === null ? (props.poster ?? undefined) : undefined}
       width={props.width ?? undefined}
       height={props.height ?? undefined}
       controls={controls}

@@ -7,7 +7,7 @@ import { type LessonPageRead, readLessonPage } from '#lib/bench/read-lesson-page
 import { environment } from '#lib/config/environment.ts';
 import { database } from '#lib/data/database.ts';
 import { findEndedLesson } from '#lib/data/ended-lessons.ts';
-import { heldOfQuery, measureOfQuery, momentOfQuery } from '#lib/lesson/asked-measure.ts';
+import { fragmentOfQuery, heldOfQuery, measureOfQuery } from '#lib/lesson/asked-measure.ts';
 import { mayBePictured } from '#lib/lesson/lesson-pictures.ts';
 import { CARD_SIZE, MADE_FILES } from '#lib/lesson/made-files.ts';
 import { jsonForScript, structuredData } from '#lib/lesson/structured-data.ts';
@@ -88,7 +88,7 @@ export async function ShowLesson({ workshop, lesson, number, query }: ShowLesson
         held={read.held}
         earlier={read.earlier}
         history={read.history}
-        startAtMs={momentOfQuery(query)}
+        playAt={fragmentOfQuery(query)}
         reported={reportedOfQuery(query['reported'])}
       />
       <script

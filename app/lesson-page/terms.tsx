@@ -9,18 +9,40 @@ import styles from './terms.module.css';
 export interface Explainer {
   /** The first place of every term in a text. */
   readonly places: (text: string) => readonly TermPlace[];
+  /** The same for texts that are read one after the other: a term is explained in the first that has it. */
+  readonly placesInAll: (texts: readonly string[]) => readonly (readonly TermPlace[])[];
   /** Id of the box that opens. */
   readonly boxOf: (term: string) => string;
 }
 
-export function explainerOf(terms: readonly ExplainedTerm[]): Explainer {
+type Find = ReturnType<typeof termFinder>;
+/** Finders of revisions that are in memory, with what they found: a long transcript takes a tenth of a second to go through. */
+const finders = new WeakMap<readonly ExplainedTerm[], Find>();
+
+function finderOf(terms: readonly ExplainedTerm[]): Find {
+  const known = finders.get(terms);
+  if (known) return known;
   const find = termFinder(terms);
+  const found = new Map<string, readonly TermPlace[]>();
+  const finder: Find = (text) => {
+    const places = found.get(text) ?? find(text);
+    found.set(text, places);
+    return places;
+  };
+  finders.set(terms, finder);
+  return finder;
+}
+
+export function explainerOf(terms: readonly ExplainedTerm[]): Explainer {
+  const find = finderOf(terms);
   const numbers = new Map(terms.map(({ term }, index) => [term, index + 1]));
+  const placesInAll: Explainer['placesInAll'] = (texts) => {
+    const met = new Set<string>();
+    return texts.map((text) => find(text).filter(({ term }) => !met.has(term) && met.add(term)));
+  };
   return {
-    places: (text) => {
-      const met = new Set<string>();
-      return find(text).filter(({ term }) => !met.has(term) && met.add(term));
-    },
+    places: (text) => placesInAll([text])[0] ?? [],
+    placesInAll,
     boxOf: (term) => `term-${numbers.get(term)}`,
   };
 }
@@ -30,40 +52,39 @@ interface TermTextProps {
   readonly explainer: Explainer;
 }
 
-/** A text whose terms can be pressed; words of hand turn round in it as elsewhere. */
-export const TermText = ({ text, explainer }: TermTextProps) => {
+/** A text whose terms can be pressed; words of hand turn round in it as elsewhere, unless it is what somebody said. */
+export const TermText = ({
+  text,
+  explainer,
+  places = explainer.places(text),
+  isSpeech = false,
+}: TermTextProps & {
+  readonly places?: readonly TermPlace[] | undefined;
+  readonly isSpeech?: boolean;
+}) => {
   let at = 0;
+  const part = (from: number, to?: number) =>
+    isSpeech ? (
+      text.slice(from, to)
+    ) : (
+      <HandText text={text} from={from} {...(to === undefined ? {} : { to })} />
+    );
   return (
     <>
-      {explainer.places(text).map(({ start, end, term }) => {
+      {places.map(({ start, end, term }) => {
         const from = at;
         at = end;
         return (
           <span key={start}>
-            <HandText text={text} from={from} to={start} />
+            {part(from, start)}
             <button type="button" className={styles.term} popoverTarget={explainer.boxOf(term)}>
-              <HandText text={text} from={start} to={end} />
+              {part(start, end)}
             </button>
           </span>
         );
       })}
-      <HandText text={text} from={at} />
+      {part(at)}
     </>
-  );
-};
-
-/** For a name that cannot hold a button itself: what its first term means. */
-export const WhatItIs = ({ text, explainer }: TermTextProps) => {
-  const [first] = explainer.places(text);
-  return first === undefined ? null : (
-    <button
-      type="button"
-      className={`${styles.term} ${styles.beside}`}
-      popoverTarget={explainer.boxOf(first.term)}
-      lang="en"
-    >
-      what it is<span className="unseen">: {first.term}</span>
-    </button>
   );
 };
 

@@ -12,7 +12,7 @@ export interface CameFrom {
 /** Lets every link with a moment on the page play from there, and brings the player into view. */
 export function useMomentLinks(
   player: RefObject<HTMLElement | null>,
-  playFrom: (atMs: number) => void,
+  playFrom: (atMs: number, untilMs?: number | null) => void,
 ): CameFrom | null {
   const [cameFrom, setCameFrom] = useState<CameFrom | null>(null);
   useEffect(() => {
@@ -30,7 +30,7 @@ export function useMomentLinks(
     };
     document.addEventListener('click', follow);
     const named = readFragment(window.location.hash);
-    if (named) playFrom(named.startMs);
+    if (named) playFrom(named.startMs, named.endMs);
     return () => document.removeEventListener('click', follow);
   }, [player, playFrom]);
   return cameFrom;

@@ -14,6 +14,8 @@ interface Asked {
   readonly holding: boolean;
   readonly loop: Loop | null;
   readonly countIn: boolean;
+  /** Where the browser stops by itself, once, as the media fragment of the recording's address asks; null where it does not. */
+  readonly endMs: number | null;
 }
 
 export interface Playing {
@@ -23,7 +25,8 @@ export interface Playing {
   readonly heldAt: Stop | null;
   /** 3, 2, 1 while counting in, else 0. */
   readonly count: number;
-  readonly playFrom: (atMs: number) => void;
+  /** @param untilMs where it stops by itself */
+  readonly playFrom: (atMs: number, untilMs?: number | null) => void;
   readonly seek: (atMs: number) => void;
   readonly toggle: () => void;
   readonly goOn: () => void;
@@ -39,6 +42,8 @@ export function usePlaying(media: RefObject<HTMLMediaElement | null>, asked: Ask
   const [count, setCount] = useState(0);
   const lastMs = useRef(0);
   const wishes = useRef(asked);
+  const stopsAt = useRef<number | null>(null);
+  const browserStopsAt = useRef(asked.endMs);
   useEffect(() => {
     wishes.current = asked;
   });
@@ -47,6 +52,7 @@ export function usePlaying(media: RefObject<HTMLMediaElement | null>, asked: Ask
     (toMs: number) => {
       if (!media.current) return;
       lastMs.current = toMs;
+      stopsAt.current = null;
       media.current.currentTime = toMs / 1000;
       setAtMs(toMs);
       setHeldAt(null);
@@ -61,8 +67,9 @@ export function usePlaying(media: RefObject<HTMLMediaElement | null>, asked: Ask
   }, [media]);
 
   const playFrom = useCallback(
-    (fromMs: number) => {
+    (fromMs: number, untilMs: number | null = null) => {
       seek(fromMs);
+      stopsAt.current = untilMs;
       play();
     },
     [seek, play],
@@ -84,6 +91,11 @@ export function usePlaying(media: RefObject<HTMLMediaElement | null>, asked: Ask
       const now = Math.round(element.currentTime * 1000);
       const { holding, stops, loop } = wishes.current;
       const stop = holding && !element.paused ? stopCrossed(stops, lastMs.current, now) : null;
+      const until = stopsAt.current;
+      if (until !== null && now >= until && !element.paused) {
+        stopsAt.current = null;
+        element.pause();
+      }
       if (loop && now >= loop.endMs - 40 && lastMs.current <= loop.endMs) restart(loop);
       else if (stop) {
         element.pause();
@@ -107,7 +119,13 @@ export function usePlaying(media: RefObject<HTMLMediaElement | null>, asked: Ask
         setCount(0);
         frame = requestAnimationFrame(everyFrame);
       },
-      pause: () => setPlaying(false),
+      pause: () => {
+        const late = browserStopsAt.current === null ? 0 : lastMs.current - browserStopsAt.current;
+        if (late >= 0) browserStopsAt.current = null;
+        // It also stops who jumped far behind that end: she has left it, and goes on.
+        if (late > 1_000) play();
+        else setPlaying(false);
+      },
       seeking: () => {
         const now = Math.round(element.currentTime * 1000);
         // A real jump; going to a stop lands a hair before it, which must not count as crossing it anew.
@@ -123,7 +141,7 @@ export function usePlaying(media: RefObject<HTMLMediaElement | null>, asked: Ask
       cancelAnimationFrame(frame);
       for (const [name, run] of Object.entries(events)) element.removeEventListener(name, run);
     };
-  }, [media, playFrom]);
+  }, [media, playFrom, play]);
 
   useEffect(() => {
     if (count === 0) return;

@@ -5,8 +5,9 @@ import { embedPath, publicAddresses, shelfPath } from '#app/lesson-page/page-add
 import { environment } from '#lib/config/environment.ts';
 import { database } from '#lib/data/database.ts';
 import { findLatestRevision } from '#lib/data/revisions.ts';
-import { momentOfQuery, secondsOf } from '#lib/lesson/asked-measure.ts';
+import { fragmentOfQuery } from '#lib/lesson/asked-measure.ts';
 import { oEmbed, roomOf } from '#lib/lesson/oembed.ts';
+import { writeFragment } from '#lib/time/media-fragment.ts';
 
 const LESSON = /^\/workshop\/([a-z0-9-]+)\/lesson\/([a-z0-9-]+)\/?$/;
 
@@ -20,12 +21,12 @@ export const GET = withAnyone(async (request) => {
     (wanted?.origin === new URL(site).origin && LESSON.exec(wanted.pathname)) || [];
   const revision = workshop && lesson ? await findLatestRevision(database(), workshop, lesson) : null;
   if (!wanted || !workshop || !lesson || !revision) return fault(404, 'not-found');
-  const startAtMs = momentOfQuery(Object.fromEntries(wanted.searchParams));
+  const playAt = fragmentOfQuery(Object.fromEntries(wanted.searchParams));
   const { poster } = publicAddresses(workshop, lesson, revision.number, 'latest');
   const places = {
     site,
     shelf: `${site}${shelfPath(workshop)}`,
-    embed: `${site}${embedPath(workshop, lesson)}${startAtMs === null ? '' : `?t=${secondsOf(startAtMs)}`}`,
+    embed: `${site}${embedPath(workshop, lesson)}${playAt === null ? '' : `?${writeFragment(playAt)}`}`,
     poster: revision.recording?.posterKey ? `${site}${poster}` : null,
   };
   const room = { width: roomOf(asked.get('maxwidth')), height: roomOf(asked.get('maxheight')) };

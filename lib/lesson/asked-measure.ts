@@ -9,7 +9,7 @@ import { failed, ok, type Result } from '#lib/result.ts';
 import { MM_PER_INCH, toTenThousandths } from '#lib/rings/gauges.ts';
 import { parseSize } from '#lib/rings/parse-size.ts';
 import { LONGEST_MS } from '#lib/time/longest-time.ts';
-import { readFragment } from '#lib/time/media-fragment.ts';
+import { type Fragment, readFragment } from '#lib/time/media-fragment.ts';
 import type { Content } from './content.ts';
 
 export const MEASURE_UNITS = ['mm', 'in'] as const;
@@ -78,10 +78,10 @@ export function heldOfQuery(query: Query): number | null {
   return /^[1-9]\d{0,5}$/.test(text) ? Number(text) : null;
 }
 
-/** The moment that an address names, as media fragments do (`?t=62.5`, `?t=1:02.5`), in ms; null where none is. */
-export function momentOfQuery(query: Query): number | null {
+/** What an address names of the recording, as media fragments do (`?t=62.5`, `?t=01:02.5,01:20`); null where nothing is named. */
+export function fragmentOfQuery(query: Query): Fragment | null {
   const named = readFragment(`t=${encodeURIComponent(one(query, 't') ?? '')}`);
-  return named && named.startMs <= LONGEST_MS ? named.startMs : null;
+  return named && named.startMs <= LONGEST_MS ? named : null;
 }
 
 /** Seconds for an address: `62.5`, `62`. */

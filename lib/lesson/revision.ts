@@ -110,7 +110,7 @@ export function freezeRevision(from: ToFreeze): Revision {
         : [{ of: step.id, atMs: step.atMs, key, text: step.stillText }];
     }),
     kits: freezeKits(from.content),
-    terms: [...lessonTerms(from.content, from.terms)],
+    terms: [...lessonTerms(from.content, from.terms, from.cues)],
   };
 }
 

@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import {
   bodyMmOf,
   formatMeasure,
+  fragmentOfQuery,
   heldOfQuery,
   measureOfQuery,
-  momentOfQuery,
 } from '#lib/lesson/asked-measure.ts';
 
 const rules = { easeMm: 20, thicknessMm: null };
@@ -48,11 +48,12 @@ describe('the measure that a pupil asks for', () => {
       heldOfQuery({ held: '-1' }),
       heldOfQuery({ held: ['3', '4'] }),
     ]).toEqual([2, null, 3]);
-    expect([momentOfQuery({ t: '62.5' }), momentOfQuery({ t: 'x' }), momentOfQuery({})]).toEqual([
-      62_500,
+    expect([fragmentOfQuery({ t: '62.5' }), fragmentOfQuery({ t: 'x' }), fragmentOfQuery({})]).toEqual([
+      { startMs: 62_500, endMs: null },
       null,
       null,
     ]);
+    expect(fragmentOfQuery({ t: '01:02.5,80' })).toEqual({ startMs: 62_500, endMs: 80_000 });
   });
 
   test('is written in mm or inches', () => {

@@ -50,17 +50,27 @@ describe('terms of a lesson', () => {
 
   test('are those that it uses, its workshop’s among them', () => {
     expect(lessonTerms(content, own).map(({ term }) => term)).toEqual([
+      // What is said of ring kinds, and a caution's words, count as well.
+      'aspect ratio',
       'byzantine',
       'close the ring',
+      'inner diameter',
       'loopet',
     ]);
+    const said = [{ text: 'Mind the seam of every jump ring.' }];
+    expect(lessonTerms(content, own, said).map(({ term }) => term)).toEqual(
+      expect.arrayContaining(['loopet', 'seam']),
+    );
   });
 
   test('mean what its workshop says, in the trade’s forms too', () => {
-    const [term] = lessonTerms(aContent({ summary: 'Look at both seams.', weave: '' }), [
+    const terms = lessonTerms(aContent({ summary: 'Look at both seams.', weave: '' }), [
       { term: 'Seam', forms: [], meaning: 'Ours.' },
     ]);
-    expect(term).toMatchObject({ term: 'Seam', meaning: 'Ours.' });
+    expect(terms.find(({ term }) => term.toLowerCase() === 'seam')).toMatchObject({
+      term: 'Seam',
+      meaning: 'Ours.',
+    });
   });
 
   test('are not explained in English to who reads another language', () => {
@@ -80,7 +90,7 @@ describe('terms of a lesson', () => {
       terms: own,
       published: [],
     });
-    expect(frozen.terms).toHaveLength(3);
+    expect(frozen.terms).toHaveLength(5);
     const { terms: _, ...before } = frozen;
     expect(revision.parse(before).terms).toEqual([]);
   });

@@ -85,7 +85,7 @@ describe('nothing that a pupil gets speaks of rings', () => {
         held: null,
         earlier: [],
         history: [],
-        startAtMs: null,
+        playAt: null,
       }),
     );
     const words = page.replace(/<[^>]*>/g, ' ');

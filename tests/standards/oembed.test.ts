@@ -124,7 +124,10 @@ describe('the page in the frame', () => {
   });
 
   test('begins at the moment that is asked for, by a media fragment', () => {
-    expect(embedPage(revisionOf({}), addresses, 62_500)).toContain('src="/r/recording#t=62.5"');
+    expect(embedPage(revisionOf({}), addresses, { startMs: 62_500, endMs: null })).toContain(
+      'src="/r/recording#t=62.5"',
+    );
+    expect(embedPage(revisionOf({}), addresses, { startMs: 0, endMs: 9_500 })).toContain('#t=0,9.5"');
     expect(embedPage(revisionOf({}), addresses, null)).toContain('href="?t=1.5"');
   });
 });

@@ -7,7 +7,7 @@ import { environment } from '#lib/config/environment.ts';
 import { database } from '#lib/data/database.ts';
 import { findEndedLesson } from '#lib/data/ended-lessons.ts';
 import { findLatestRevision } from '#lib/data/revisions.ts';
-import { momentOfQuery } from '#lib/lesson/asked-measure.ts';
+import { fragmentOfQuery } from '#lib/lesson/asked-measure.ts';
 
 type Params = { workshop: string; lesson: string };
 
@@ -30,7 +30,7 @@ export const GET = withAnyone<Params>(async (request, { workshop, lesson }) => {
     chapters: files.textFile('chapters.vtt'),
   };
   const query = Object.fromEntries(new URL(request.url).searchParams);
-  return answerText(request, embedPage(revision, at, momentOfQuery(query)), {
+  return answerText(request, embedPage(revision, at, fragmentOfQuery(query)), {
     type: 'text/html; charset=utf-8',
     // The next revision has another recording, other captions, or a correction.
     cache: 'public, max-age=300',
