@@ -179,7 +179,7 @@ function steps(from: LessonSheetFrom, size: number): Content[] {
     if (!first) return [];
     const table = (body: TableCell[][]): Content => ({
       layout: rowLines,
-      table: { dontBreakRows: true, widths: [size + 2, size * 1.3, '*', size * 2.6], body },
+      table: { dontBreakRows: true, widths: [size + 2, size * widthOfNumbers(here), '*', size * 2.6], body },
     });
     return [
       // A heading never stands at the foot of a page without a step.
@@ -195,6 +195,10 @@ function steps(from: LessonSheetFrom, size: number): Content[] {
     ];
   });
 }
+
+/** Of a column of step numbers, in sizes of the type: a number on two lines reads as two. */
+const widthOfNumbers = (steps: readonly PageStep[]): number =>
+  Math.max(1.3, 0.65 * String(Math.max(...steps.map(({ number }) => number))).length);
 
 function stepRow(from: LessonSheetFrom, part: PagePart, step: PageStep, size: number): TableCell[] {
   const facts = step.placement ? placementFacts(from.revision.content, step.placement).join('; ') : '';

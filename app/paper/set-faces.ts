@@ -11,15 +11,27 @@ export interface FacesFor {
 /** Where parts of a sheet hold further parts. */
 const HOLDERS = ['text', 'stack', 'columns', 'ul', 'ol', 'body'];
 
-/** A text stays one where the plain face prints all of it; else it is parted by faces, its style kept. */
+/** A word that no line may hold: unbroken, it would push a table over the edge of the paper. Signs of two code units are left whole. */
+const LONG_WORD = /([^\s\-\uD800-\uDFFF]{25,})/;
+
+/** A text stays one where the plain face prints all of it and every word fits a line; else it is parted by faces, its style kept. */
 export function facesFor(signs: Signs): FacesFor {
   let lost = false;
   const setText = (text: string): unknown => {
     const runs = signs.runsOf(text);
     lost ||= signs.lostIn(text).length > 0;
-    return runs.every(({ face }) => face === 'Roboto')
-      ? runs.map((run) => run.text).join('')
-      : runs.map((run) => (run.face === 'Roboto' ? { text: run.text } : { text: run.text, font: run.face }));
+    if (runs.every(({ face }) => face === 'Roboto') && !LONG_WORD.test(text))
+      return runs.map((run) => run.text).join('');
+    return runs.flatMap((run) =>
+      run.text
+        .split(LONG_WORD)
+        .filter((part) => part !== '')
+        .map((part) => ({
+          text: part,
+          ...(run.face === 'Roboto' ? {} : { font: run.face }),
+          ...(LONG_WORD.test(part) ? { wordBreak: 'break-all' } : {}),
+        })),
+    );
   };
   const setPart = (part: unknown, isText: boolean): unknown => {
     if (typeof part === 'string') {

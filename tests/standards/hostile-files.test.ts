@@ -10,6 +10,10 @@ import RssParser from 'rss-parser';
 import { describe, expect, test } from 'vitest';
 import { attachment } from '#app/http/attachment.ts';
 import { embedPage } from '#app/lesson-page/embed-page.ts';
+import { kitSheet } from '#app/paper/kit-sheet.ts';
+import { lessonSheet } from '#app/paper/lesson-sheet.ts';
+import { makePdf, type Sheet } from '#app/paper/make-pdf.ts';
+import { signs } from '#app/paper/signs.ts';
 import { readChapters } from '#lib/chapters/chapters-read.ts';
 import { DEFAULT_SETUP } from '#lib/description/description-setup.ts';
 import { composeDescription } from '#lib/description/description-text.ts';
@@ -29,6 +33,7 @@ import { tidyCueText } from '#lib/transcript/tidy-text.ts';
 import { shownInTurn } from '#lib/transcript/timed-text-track.ts';
 import { aContent } from '#tests/support/a-content.ts';
 import { haveOutsideCases, outsideJson } from '#tests/support/outside-cases.ts';
+import { pdfPages, pdfText } from '#tests/support/read-pdf.ts';
 import { readWithImsc } from '#tests/support/ttml-reader.ts';
 import { readWithW3cParser } from '#tests/support/webvtt-readers.ts';
 
@@ -291,6 +296,45 @@ describe.skipIf(!present)('payloads in every field', () => {
     if (!kit.ok) throw new Error(kit.fault.code);
     const csv = kitCsv(kit.value);
     for (const { name } of content.ringKinds) expect(csv.replaceAll('""', '"')).toContain(plainLine(name));
+  });
+
+  // Pages of a lesson and of a kit, each set once with every payload on it.
+  test('the sheets on paper, by npm pdfjs-dist: each sign is printed, or a mark says that it cannot be', async () => {
+    const { runsOf } = await signs();
+    // What paper shows of a text; white space is set anew on it, and a soft line takes none.
+    const onPaper = (text: string): string =>
+      runsOf(text)
+        .map((run) => run.text)
+        .join('')
+        .replaceAll(/\s+/g, '');
+    const kit = kitFor(content, 165);
+    if (!kit.ok) throw new Error(kit.fault.code);
+    const lesson = {
+      ...{ title: content.title, weave: content.weave, workshop: line(9), language: 'en' },
+      ...{ address: at, revision: 1, at: new Date('2026-03-01T10:00:00Z') },
+    };
+    const printed = async (sheet: Sheet): Promise<string> => {
+      // A foot would stand in the middle of what goes over two pages; without one its page numbers are left.
+      const made = await makePdf({ ...sheet, foot: '' });
+      const numbers = new RegExp(`\\d+of${await pdfPages(made)}`, 'g');
+      expect(Buffer.from(made).toString('latin1')).not.toMatch(
+        /\/(?:JavaScript|JS|Launch|SubmitForm|EmbeddedFile)\b/,
+      );
+      return (await pdfText(made)).replaceAll(/\s+/g, '').replaceAll(numbers, '');
+    };
+    const bare = { ...revision, content: { ...content, corrections: content.corrections.slice(0, 200) } };
+    const text = await printed(lessonSheet({ lesson, revision: bare, kit: null, playsAt: null }, 10));
+    const inKit = await printed(kitSheet(lesson, kit.value));
+    const lost = (held: string, texts: readonly string[]): readonly string[] =>
+      texts.filter((one) => !held.includes(onPaper(one)));
+    expect(lost(text, [content.title, ...content.steps.map(({ sentence }) => sentence)])).toEqual([]);
+    expect(
+      lost(
+        text,
+        content.corrections.flatMap(({ wrong, right }) => [wrong, right]),
+      ),
+    ).toEqual([]);
+    expect(lost(inKit, [content.title, ...content.ringKinds.map(({ name }) => name)])).toEqual([]);
   });
 
   test('a name under which something is saved stays in its header', () => {
