@@ -1,11 +1,15 @@
 /** The draft seen before it is published: in frames at the bench, and under a secret address. */
+import { randomUUID } from 'node:crypto';
 import type { Page } from 'playwright-core';
 import { beforeAll, expect, test } from 'vitest';
+import { issuePreviewAddress } from '#lib/access/preview-address.ts';
 import { aTaughtLesson, type Taught } from '#tests/support/a-taught-lesson.ts';
 import { sharedApp, type TestApp } from '#tests/support/app.ts';
 import { axeOn } from '#tests/support/axe.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
+import { pdfText } from '#tests/support/read-pdf.ts';
 import { signIn } from '#tests/support/sign-in.ts';
+import { readDemo } from '../../prisma/demo/read-demo.ts';
 
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
@@ -42,6 +46,9 @@ test('frames are as wide as what they stand for, and chosen by keyboard; paper w
     if (name === 'Paper') {
       // What the page's own print style hides.
       await expect.poll(() => frame.locator('#player').isVisible()).toBe(false);
+      const sheet = await bench.getByRole('link', { name: 'Steps and every size, PDF' }).getAttribute('href');
+      const pdf = await (await bench.request.get(`${app.address}${sheet}`)).body();
+      expect(await pdfText(pdf)).toContain('draft, not published');
     } else {
       expect(await frame.locator('#player').isVisible()).toBe(true);
       await bench.keyboard.press('ArrowRight');
@@ -53,6 +60,22 @@ test('frames are as wide as what they stand for, and chosen by keyboard; paper w
   await bench.setViewportSize({ width: 390, height: 800 });
   expect(await bench.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
   await bench.setViewportSize({ width: 1280, height: 800 });
+});
+
+test('the drawn pictures of a draft are seen under its secret address', async () => {
+  const drawn = await aTaughtLesson(app, readDemo().first, []);
+  const made = { id: randomUUID(), lessonId: drawn.lessonId, note: '', now: new Date() };
+  const path = await app.db.$transaction((tx) => issuePreviewAddress(tx, made));
+  const stranger = await browser.open({ viewport: { width: 390, height: 800 } });
+  await stranger.goto(`${app.address}${path}`);
+  const pictures = stranger.locator('img[src*="/pictures/"][data-hand="shown"]');
+  expect(await pictures.count()).toBeGreaterThanOrEqual(8);
+  for (const picture of await pictures.all()) {
+    await picture.scrollIntoViewIfNeeded();
+    await expect
+      .poll(() => picture.evaluate((image: HTMLImageElement) => image.naturalWidth))
+      .toBeGreaterThan(0);
+  }
 });
 
 test('a secret address shows the draft with its media to anybody, is kept by nobody, and ends when it is withdrawn', async () => {
@@ -72,7 +95,7 @@ test('a secret address shows the draft with its media to anybody, is kept by nob
   expect(headers['x-robots-tag']).toContain('noindex');
   await stranger.getByText('seen by whoever has its secret address only').waitFor();
   await stranger.waitForFunction(() => (document.querySelector('video')?.readyState ?? 0) >= 1);
-  const files = ['recording', 'poster.jpg', 'stills/30000', 'captions.vtt', 'chapters.json'];
+  const files = ['recording', 'poster.jpg', 'stills/30000', 'captions.vtt', 'chapters.json', 'sheet.pdf'];
   for (const file of files) {
     const got = await stranger.request.get(`${address}/${file}`);
     expect([file, got.status()]).toEqual([file, 200]);

@@ -78,6 +78,7 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   'preview/[token]/[file]/route.ts': { GET: { who: 'public' } },
   'preview/[token]/poster.jpg/route.ts': read('public'),
   'preview/[token]/recording/route.ts': read('public'),
+  'preview/[token]/sheet.pdf/route.ts': { GET: { who: 'public' } },
   'preview/[token]/pictures/[picture]/route.ts': { GET: { who: 'public' } },
   'preview/[token]/stills/[atMs]/route.ts': read('public'),
 
@@ -153,6 +154,7 @@ export const WHO_MAY: Readonly<Record<string, Readonly<Record<string, Rule>>>> =
   [`${LESSON_API}/preview-addresses/route.ts`]: { POST: { who: 'editor', body: { note: '' } } },
   [`${LESSON_API}/preview-addresses/[preview]/route.ts`]: { DELETE: { who: 'editor' } },
   [`${LESSON_API}/portable-copy/route.ts`]: { GET: { who: 'viewer' } },
+  [`${LESSON_API}/sheet.pdf/route.ts`]: { GET: { who: 'viewer' } },
   [`${LESSON_API}/revisions/[number]/files/route.ts`]: {
     GET: { who: 'viewer' },
     POST: { who: 'editor' },

@@ -4,7 +4,7 @@ import { previewOf } from '#app/http/with-preview.ts';
 import { LessonPage } from '#app/lesson-page/lesson-page.tsx';
 import { lessonPath, type PageAddresses, revisionPath, shelfPath } from '#app/lesson-page/page-addresses.ts';
 import type { Query } from '#app/lesson-page/show-lesson.tsx';
-import { measureOfQuery, momentOfQuery } from '#lib/lesson/asked-measure.ts';
+import { fragmentOfQuery, measureOfQuery } from '#lib/lesson/asked-measure.ts';
 
 interface SecretPreviewProps {
   readonly params: Promise<{ token: string }>;
@@ -35,7 +35,7 @@ export default async function SecretPreview({ params, searchParams }: SecretPrev
     madeFile: () => '',
     annotations: null,
     description: null,
-    sheet: null,
+    sheet: `${page}/sheet.pdf`,
     kitFiles: null,
     still: (_of, atMs) => `${page}/stills/${atMs}`,
     picture: (id, form = 'svg') => `${page}/pictures/${encodeURIComponent(id)}.${form}`,
@@ -53,7 +53,7 @@ export default async function SecretPreview({ params, searchParams }: SecretPrev
       held={null}
       earlier={[]}
       history={[]}
-      startAtMs={momentOfQuery(query)}
+      playAt={fragmentOfQuery(query)}
     />
   );
 }

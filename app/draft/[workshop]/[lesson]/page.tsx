@@ -7,7 +7,7 @@ import type { Query } from '#app/lesson-page/show-lesson.tsx';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { readPreview } from '#lib/bench/read-preview.ts';
 import { database } from '#lib/data/database.ts';
-import { measureOfQuery, momentOfQuery } from '#lib/lesson/asked-measure.ts';
+import { fragmentOfQuery, measureOfQuery } from '#lib/lesson/asked-measure.ts';
 
 interface PreviewProps {
   readonly params: Promise<{ workshop: string; lesson: string }>;
@@ -46,7 +46,7 @@ export default async function Preview({ params, searchParams }: PreviewProps) {
     madeFile: () => '',
     annotations: null,
     description: null,
-    sheet: null,
+    sheet: `${api}/sheet.pdf`,
     kitFiles: null,
     still: (_of, atMs) => `${recording}/stills/${atMs}`,
     picture: (of, form = 'svg') => `${api}/pictures/${encodeURIComponent(of)}.${form}`,
@@ -64,7 +64,7 @@ export default async function Preview({ params, searchParams }: PreviewProps) {
       held={null}
       earlier={[]}
       history={[]}
-      startAtMs={momentOfQuery(query)}
+      playAt={fragmentOfQuery(query)}
     />
   );
 }

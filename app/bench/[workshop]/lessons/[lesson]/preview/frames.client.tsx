@@ -60,13 +60,17 @@ export function Frames({ page, api }: FramesProps) {
       </div>
       <p role="status" className="hint">
         {shown === 'paper'
-          ? 'As the page prints on A4. The sheets for the bench are files of their own: '
+          ? 'As the page prints on A4. The sheets for the bench are files of their own.'
           : `${width} pixels wide, exactly as it would be published. `}
         {saveState === 'saved' ? '' : 'What is not saved yet is not in it. '}
-        {shown === 'paper' && sheets.length === 0 ? 'none yet, since no size gives a kit.' : null}
       </p>
-      {shown === 'paper' && sheets.length > 0 ? (
+      {shown === 'paper' ? (
         <ul className={styles.sheets}>
+          <li>
+            <a href={`${api}/sheet.pdf`} target="_blank" rel="noreferrer">
+              Steps and every size, PDF
+            </a>
+          </li>
           {sheets.map((size) => (
             <li key={size.id}>
               <a
@@ -74,7 +78,7 @@ export function Frames({ page, api }: FramesProps) {
                 target="_blank"
                 rel="noreferrer"
               >
-                {sizeWords(size)}, PDF
+                Kit for {sizeWords(size)}, PDF
               </a>
             </li>
           ))}
