@@ -85,13 +85,23 @@ export async function answerPicture(
 /** One picture of a making that is not saved, or what is to be turned; null where there is none. */
 export const oneOfMaking = (
   content: Pictured,
-  { of, as, repeats }: { readonly of: string; readonly as: 'picture' | 'scene'; readonly repeats: number },
+  {
+    of,
+    as,
+    repeats,
+    isMirrored = false,
+  }: {
+    readonly of: string;
+    readonly as: 'picture' | 'scene';
+    readonly repeats: number;
+    readonly isMirrored?: boolean;
+  },
 ): WeavePicture | Scene | null => {
   const shape = keptShape(content);
-  const asked = { of, roll: 0, side: 'front' } as const;
+  const asked = { of, roll: 0, side: 'front', isMirrored } as const;
   if (as === 'scene') return sceneOfLesson(content, shape, asked);
   return of === 'whole'
-    ? drawWhole(content, shape, { repeats, isMirrored: false })
+    ? drawWhole(content, shape, { repeats, isMirrored })
     : drawLesson(content, shape, asked, keptUnfolded(content));
 };
 

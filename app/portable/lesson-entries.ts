@@ -1,6 +1,8 @@
 /** The files of a portable copy that are made from its data: for people and for other programs. */
 import { kitFile } from '#app/paper/kit-file.ts';
-import { picturesOf } from '#app/pictures/answer-picture.ts';
+import { lessonSheet, SHEET_PAGES, SHEET_SIZES } from '#app/paper/lesson-sheet.ts';
+import { makePdfWithin } from '#app/paper/make-pdf.ts';
+import { oneOfMaking, picturesOf } from '#app/pictures/answer-picture.ts';
 import type { LessonCopy } from '#lib/bench/gather-copy.ts';
 import type { CopyEntry } from '#lib/copies/write-zip.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
@@ -15,6 +17,10 @@ export function lessonEntries(copy: LessonCopy): readonly CopyEntry[] {
   const { content, cues, recording } = shown;
   const { pictures } = picturesOf(content, { roll: 0, side: 'front' });
   const texts = pictureTexts(content);
+  const mirrored = (id: string): string => {
+    const drawn = oneOfMaking(content, { of: id, as: 'picture', repeats: 1, isMirrored: true });
+    return drawn && 'svg' in drawn ? drawn.svg : '';
+  };
   const steps = pageSteps(content).filter(({ id }) => pictures[id] !== undefined);
   const kits = content.sizes.flatMap((size, index) => {
     const kit = kitFor(content, size.bodyMm);
@@ -34,7 +40,8 @@ export function lessonEntries(copy: LessonCopy): readonly CopyEntry[] {
     language: content.language,
     address: null,
     revision: isDraft ? null : shown.number,
-    at: new Date(shown.publishedAt),
+    // A draft has no day of its own, and its copy has the same bytes on every day.
+    at: isDraft ? new Date(0) : new Date(shown.publishedAt),
   };
   return [
     text('index.html', page),
@@ -49,7 +56,18 @@ export function lessonEntries(copy: LessonCopy): readonly CopyEntry[] {
         content: async () => bytesOf((await kitFile(`kit.${ending}`, told, kit)).body),
       })),
     ),
-    ...steps.map((step) => text(drawnName(step), pictures[step.id]?.svg ?? '')),
+    ...steps.flatMap((step) => [
+      text(drawnName(step), pictures[step.id]?.svg ?? ''),
+      text(drawnName(step, 'mirrored'), mirrored(step.id)),
+    ]),
+    {
+      path: 'sheet.pdf',
+      content: () =>
+        makePdfWithin(SHEET_PAGES, SHEET_SIZES, (size) =>
+          // A code would lead to a site that may not be there any more.
+          lessonSheet({ lesson: told, revision: shown, kit: null, playsAt: null }, size),
+        ),
+    },
     ...copy.entries,
   ];
 }

@@ -20,6 +20,7 @@ import { formatTimeCode } from '#lib/time/time-code.ts';
 import { each, html, Markup, when } from './markup.ts';
 import { PAGE_SCRIPT } from './page-script.ts';
 import { PAGE_STYLE } from './page-style.ts';
+import { type Teller, tellerOf, words } from './told-text.ts';
 
 export interface CopiedLesson {
   /** Files named as in the copy. */
@@ -63,21 +64,23 @@ ${when(script, () => html`<script>${new Markup(PAGE_SCRIPT)}</script>`)}
 export function lessonFile(copied: CopiedLesson): string {
   const { revision } = copied;
   const { content } = revision;
+  const teller = tellerOf(revision.terms);
   const body = html`<main>
 <header>
 <p class="by">${revision.workshop.name}</p>
 <h1>${content.title}</h1>
 ${when(copied.isDraft, () => html`<p class="notice" lang="en">A draft: nothing of this lesson was published when it was copied.</p>`)}
-<div class="summary">${each(paragraphs(content.summary), (text) => html`<p>${text}</p>`)}</div>
-${facts(content)}
+<div class="summary">${each(teller.explained(paragraphs(content.summary)), (text) => html`<p>${text}</p>`)}</div>
+${facts(content, teller)}
 </header>
 <div class="spread">
 ${revision.recording ? html`<div class="beside">${player(revision)}</div>` : null}
 <div class="text">
 ${needed(copied)}
-${cautions(content)}
-${steps(copied)}
-${transcript(revision)}
+${cautions(content, teller)}
+${steps(copied, teller)}
+${words(revision.terms)}
+${transcript(revision, teller)}
 ${corrections(revision)}
 ${foot(copied)}
 </div>
@@ -89,19 +92,24 @@ ${foot(copied)}
 const paragraphs = (text: string): readonly string[] =>
   text.split(/\n{2,}/).filter((part) => part.trim() !== '');
 
-function facts(content: Content): Markup {
-  const told: readonly (readonly [string, string])[] = [
-    [weaveWord(content), joined([content.weave, content.otherNames], ', also ')],
-    ['Difficulty', content.difficulty],
-    ['Time', joined(timeNeeded(content))],
-    ['Leaning', content.leaning === 'none' ? '' : content.leaning],
-    ['Sizes', content.sizes.map(sizeWords).join(', ')],
-  ];
+const OTHER_HAND = { left: 'right', right: 'left' } as const;
+
+function facts(content: Content, { explained }: Teller): Markup {
+  const told: readonly (readonly [string, Markup])[] = [
+    [weaveWord(content), ...explained([joined([content.weave, content.otherNames], ', also ')])] as const,
+    ['Difficulty', html`${content.difficulty}`],
+    ['Time', html`${joined(timeNeeded(content))}`],
+    ['Leaning', content.leaning === 'none' ? html`` : leaning(content.leaning)],
+    ['Sizes', html`${content.sizes.map(sizeWords).join(', ')}`],
+  ].map(([name, text]) => [name as string, text as Markup]);
   return html`<dl class="facts" lang="en">${each(
-    told.filter(([, text]) => text !== ''),
+    told.filter(([, { text }]) => text !== ''),
     ([name, text]) => html`<div><dt>${name}</dt><dd>${text}</dd></div>`,
   )}</dl>`;
 }
+
+const leaning = (side: 'left' | 'right'): Markup =>
+  html`<span data-hand="shown">${side}, as the recording shows it</span><span data-hand="mirrored">${OTHER_HAND[side]}, in the mirrored picture; ${side} in the recording</span>`;
 
 const joined = (parts: readonly string[], by = ', '): string =>
   parts.filter((part) => part.trim() !== '').join(by);
@@ -117,7 +125,8 @@ function player({ content, recording }: Revision): Markup | null {
   return html`<section class="player" aria-label="Recording">
 ${
   hasVideo
-    ? html`<video id="recording" controls preload="metadata" playsinline src="${mediaKey}"${posterKey === null ? null : html` poster="${posterKey}"`}${width === null || height === null ? null : html` width="${width}" height="${height}"`}></video>`
+    ? html`<div class="frame"><video id="recording" controls preload="metadata" playsinline src="${mediaKey}"${posterKey === null ? null : html` poster="${posterKey}"`}${width === null || height === null ? null : html` width="${width}" height="${height}"`}></video></div>
+<button type="button" id="mirror" aria-pressed="false" lang="en" hidden>Mirror the picture</button>`
     : html`<audio id="recording" controls preload="metadata" src="${mediaKey}"></audio>`
 }
 ${when(
@@ -188,23 +197,26 @@ function kitTable(content: Content, size: Content['sizes'][number], file: number
 /** A kit's file in the copy. */
 export const kitName = (index: number, ending: 'csv' | 'json'): string => `kit/size-${index + 1}.${ending}`;
 /** A drawn picture's file in the copy; ids may hold anything, so that steps are counted. */
-export const drawnName = (step: Pick<PageStep, 'part' | 'number'>): string =>
-  `pictures/${step.part}-${step.number}.svg`;
+export const drawnName = (
+  step: Pick<PageStep, 'part' | 'number'>,
+  hand: 'shown' | 'mirrored' = 'shown',
+): string => `pictures/${step.part}-${step.number}${hand === 'mirrored' ? '-mirrored' : ''}.svg`;
 
-const cautions = (content: Content): Markup =>
-  when(
-    content.cautions.length > 0,
+function cautions(content: Content, { explained }: Teller): Markup {
+  const all = content.cautions.map((caution) => cautionWords(caution));
+  const texts = explained(all.map(({ text }) => text));
+  return when(
+    all.length > 0,
     () =>
       html`<section aria-labelledby="care"><h2 id="care" lang="en">Take care</h2><div class="notice">${each(
-        content.cautions,
-        (caution) => {
-          const { title, text } = cautionWords(caution);
-          return html`<p>${title === '' ? null : html`<strong>${title}.</strong> `}${text}</p>`;
-        },
+        all,
+        ({ title }, index) =>
+          html`<p>${title === '' ? null : html`<strong>${title}.</strong> `}${texts[index] ?? null}</p>`,
       )}</div></section>`,
   );
+}
 
-function steps({ revision, drawn }: CopiedLesson): Markup {
+function steps({ revision, drawn }: CopiedLesson, { explained }: Teller): Markup {
   const { content, recording } = revision;
   const all = pageSteps(content);
   return each(PAGE_PARTS, (part) => {
@@ -221,8 +233,8 @@ function steps({ revision, drawn }: CopiedLesson): Markup {
             return html`<li${still || picture !== undefined ? html` class="pictured"` : null} id="${`${part}-${step.number}`}">${when(
               still !== undefined || picture !== undefined,
               () =>
-                html`<div>${still ? html`<img src="${still.key}" alt="${still.text}" loading="lazy">` : null}${picture === undefined ? null : html`<img src="${drawnName(step)}" alt="${picture}" lang="en" loading="lazy">`}</div>`,
-            )}<div><p class="sentence">${step.sentence}</p>${when(told !== '', () => html`<p class="soft" lang="en">${told.charAt(0).toUpperCase() + told.slice(1)}.</p>`)}${
+                html`<div>${still ? html`<img src="${still.key}" alt="${still.text}" loading="lazy">` : null}${picture === undefined ? null : drawing(step, picture)}</div>`,
+            )}<div><p class="sentence">${explained([step.sentence])}</p>${when(told !== '', () => html`<p class="soft" lang="en">${told.charAt(0).toUpperCase() + told.slice(1)}.</p>`)}${
               recording && step.atMs !== null
                 ? html`<p lang="en">${moment(recording.mediaKey, step.atMs, 'Said here:')}</p>`
                 : null
@@ -232,6 +244,10 @@ function steps({ revision, drawn }: CopiedLesson): Markup {
     );
   });
 }
+
+/** For both hands: numbers in it stay readable, so that it cannot be turned round on the page. */
+const drawing = (step: PageStep, text: string): Markup =>
+  html`<img src="${drawnName(step)}" alt="${text}" data-hand="shown" lang="en" loading="lazy"><img src="${drawnName(step, 'mirrored')}" alt="${`${text} Mirrored.`}" data-hand="mirrored" lang="en" loading="lazy">`;
 
 function repeatNote({ content, kits }: Revision): Markup {
   const times = kits.flatMap(({ size, repeats }) => {
@@ -243,7 +259,7 @@ function repeatNote({ content, kits }: Revision): Markup {
   return html`<p lang="en">${times.length === 0 ? 'Repeat these steps.' : `Work these steps ${times.join(', ')}.`}</p>`;
 }
 
-function transcript({ content, cues, recording }: Revision): Markup {
+function transcript({ content, cues, recording }: Revision, { said: asSaid }: Teller): Markup {
   const told = new Set<string>();
   const chapters = chapterSpans(content.chapters, null);
   const firstMs = chapters[0]?.startMs ?? Number.POSITIVE_INFINITY;
@@ -259,23 +275,25 @@ function transcript({ content, cues, recording }: Revision): Markup {
     () =>
       html`<section aria-labelledby="transcript"><h2 id="transcript" lang="en">Transcript</h2>${each(
         parts,
-        ({ startMs, title, said }) =>
-          html`<details open><summary>${startMs === null ? title : `${formatTimeCode(startMs)} ${title}`}</summary>${each(
+        ({ startMs, title, said }) => {
+          const texts = asSaid(said.map(({ text }) => text));
+          return html`<details open><summary>${startMs === null ? title : `${formatTimeCode(startMs)} ${title}`}</summary>${each(
             said,
-            (cue) => {
+            (cue, index) => {
               const here = correctionsDuring(content.corrections, cue).filter(({ id }) => !told.has(id));
               for (const { id } of here) told.add(id);
               return html`<div class="cue" data-from="${cue.startMs}" data-to="${cue.endMs}">${
                 recording
                   ? moment(recording.mediaKey, cue.startMs)
                   : html`<span>${formatTimeCode(cue.startMs)}</span>`
-              }<p>${cue.text}</p>${each(
+              }<p>${texts[index] ?? null}</p>${each(
                 here,
                 ({ wrong, right }) =>
                   html`<div class="notice"><strong lang="en">Corrected:</strong> <s>${wrong}</s> ${right}</div>`,
               )}</div>`;
             },
-          )}</details>`,
+          )}</details>`;
+        },
       )}</section>`,
   );
 }
@@ -314,6 +332,7 @@ ${when(
 <p>${isDraft ? 'A draft' : `Revision ${revision.number}, published ${day.format(new Date(revision.publishedAt))}`} by ${revision.workshop.name}. ${content.licence}</p>
 <div class="files"><h3>Files in this folder</h3><ul>
 ${each(files, ({ name, title }) => html`<li><a href="${name}">${title}</a></li>`)}
+<li><a href="sheet.pdf">Sheet for the bench, PDF</a></li>
 <li><a href="lesson.json">Everything as data, JSON</a>, described by <a href="lesson.schema.json">its schema</a></li>
 ${each(numbers, (number) => html`<li><a href="${`revisions/${number}.json`}">${`Revision ${number} as data, JSON`}</a></li>`)}
 </ul></div></div>

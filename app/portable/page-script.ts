@@ -26,6 +26,14 @@ export const PAGE_SCRIPT = `
     player.scrollIntoView({ block: 'nearest' });
     player.focus({ preventScroll: true });
   });
+  const mirror = document.querySelector('#mirror');
+  if (mirror) {
+    mirror.hidden = false;
+    mirror.addEventListener('click', () => {
+      const on = document.body.toggleAttribute('data-mirrored');
+      mirror.setAttribute('aria-pressed', String(on));
+    });
+  }
   const chapters = [...document.querySelectorAll('.chapters a')];
   player.addEventListener('timeupdate', () => {
     const now = chapters.filter((link) => link.dataset.at / 1000 <= player.currentTime + 0.05).pop();

@@ -41,6 +41,13 @@ ol.steps{list-style:none;counter-reset:s;padding:0;margin:0}
 .steps p{margin:0 0 .4rem}.sentence{font-family:var(--read);font-size:1.12rem}
 .cue{display:grid;grid-template-columns:4.5rem 1fr;gap:0 .5rem;font-family:var(--read)}
 .cue p{margin:0 0 .4rem}.cue .notice{grid-column:2;margin:.25rem 0 .75rem;font-family:var(--work)}
+[data-hand=mirrored],[data-mirrored] [data-hand=shown]{display:none}
+[data-mirrored] span[data-hand=mirrored]{display:inline;background:var(--amber)}[data-mirrored] img[data-hand=mirrored]{display:block}
+[data-mirrored] .frame video,[data-mirrored] .steps img:not([data-hand]){transform:scaleX(-1)}
+button{font:inherit;min-height:2.75rem;padding:.35rem .9rem;border:1px solid #857a68;border-radius:6px;background:var(--sheet);color:inherit;cursor:pointer}
+button[aria-pressed=true]{background:var(--wash);border-color:var(--copper)}
+.term{color:inherit;text-decoration:underline dotted var(--copper) 2px}
+.words>div{padding:.4rem 0;border-bottom:1px solid var(--rule)}.words>div:target{background:var(--wash)}.words dt,dfn{font-weight:600;font-style:normal}.words dd{margin:0;font-family:var(--read)}
 summary{cursor:pointer;font-weight:600;padding:.35rem 0}
 .label{display:inline-block;padding:0 .5rem;border:1px solid var(--rule);border-radius:1rem;background:var(--sheet)}
 @media (min-width:44rem){.steps>li.pictured{grid-template-columns:minmax(0,15rem) 1fr}}

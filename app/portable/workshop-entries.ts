@@ -27,7 +27,10 @@ export async function* workshopEntries({ db, storage, workshop }: From): AsyncGe
   yield json(WORKSHOP_SCHEMA_FILE, portableWorkshopSchema());
   const listed: Listed[] = [];
   for (const { id, folder } of lessons) {
-    const copy = await gatherLesson({ db, storage }, { workshop, lessonId: id, withDraft: true });
+    const copy = await gatherLesson(
+      { db, storage },
+      { workshop, lessonId: id, withDraft: true, withBench: true },
+    );
     // Deleted since it was listed.
     if (!copy) continue;
     listed.push({ folder, title: copy.shown.content.title, isDraft: copy.isDraft });

@@ -1,12 +1,14 @@
 /** Gathers a lesson as the files of a portable copy: data, recordings and pictures, read only when their turn comes. */
 import type { CopyEntry } from '#lib/copies/write-zip.ts';
 import type { Database } from '#lib/data/database.ts';
+import { findLessonBench } from '#lib/data/lesson-bench-rows.ts';
 import { findLessonFiles, type RecordingFiles } from '#lib/data/lesson-files.ts';
 import { findDraft, type VersionedDraft } from '#lib/data/lessons.ts';
 import { getRevision, listRevisions, type RevisionMark } from '#lib/data/revisions.ts';
 import { findTranscriptFile, listTranscriptFiles } from '#lib/data/transcript-files.ts';
 import { pageSteps } from '#lib/lesson/page-steps.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
+import { BENCH_FILE } from '#lib/portable/portable-bench.ts';
 import {
   DRAFT_FILE,
   type KeptRecording,
@@ -44,11 +46,13 @@ interface Asked {
   readonly lessonId: string;
   /** Whether what was not published goes along. */
   readonly withDraft: boolean;
+  /** Whether what the workshop keeps about it for itself goes along: for an owner. */
+  readonly withBench: boolean;
 }
 
 /** Null where there is no such lesson, or nothing of it may go along. */
 export async function gatherLesson({ db, storage }: Gathering, asked: Asked): Promise<LessonCopy | null> {
-  const { workshop, lessonId, withDraft } = asked;
+  const { workshop, lessonId, withDraft, withBench } = asked;
   const lesson = await db.lesson.findFirst({
     where: { id: lessonId, workshopId: workshop.id },
     select: { slug: true, recordingId: true, updatedAt: true },
@@ -56,6 +60,7 @@ export async function gatherLesson({ db, storage }: Gathering, asked: Asked): Pr
   const marks = await listRevisions(db, lessonId);
   const draft = withDraft ? await findDraft(db, { workshopId: workshop.id, lessonId }) : null;
   if (!lesson || (!draft && marks.length === 0)) return null;
+  const kept = withBench ? await findLessonBench(db, lessonId) : null;
   const files = await findLessonFiles(
     db,
     lessonId,
@@ -69,7 +74,7 @@ export async function gatherLesson({ db, storage }: Gathering, asked: Asked): Pr
   invariant(shown !== null, 'the lesson is there');
   const renamed = latest ? renameFiles(shown, naming) : previewed(shown, files, naming);
   invariant(renamed !== null, `a revision of lesson ${lessonId} names files that are not its own`);
-  const kept = draft ? await listTranscriptFiles(db, lessonId) : [];
+  const transcripts = draft ? await listTranscriptFiles(db, lessonId) : [];
   const oldestFirst = marks.toReversed();
   const manifest: PortableLesson = portableLesson.parse({
     $schema: LESSON_SCHEMA_FILE,
@@ -83,7 +88,8 @@ export async function gatherLesson({ db, storage }: Gathering, asked: Asked): Pr
       file: `revisions/${number}.json`,
     })),
     draft: draft && DRAFT_FILE,
-    transcriptFiles: kept.toReversed().map(({ name, format, encoding, losses, createdAt }, index) => ({
+    bench: kept && BENCH_FILE,
+    transcriptFiles: transcripts.toReversed().map(({ name, format, encoding, losses, createdAt }, index) => ({
       file: `transcripts/${index + 1}`,
       name,
       format,
@@ -111,7 +117,8 @@ export async function gatherLesson({ db, storage }: Gathering, asked: Asked): Pr
         }),
       ),
       ...(draft ? [json(DRAFT_FILE, () => ({ content: draft.content, cues: draft.cues }))] : []),
-      ...kept.toReversed().map(({ id }, index) => ({
+      ...(kept ? [json(BENCH_FILE, () => kept)] : []),
+      ...transcripts.toReversed().map(({ id }, index) => ({
         path: `transcripts/${index + 1}`,
         content: async () => (await findTranscriptFile(db, lessonId, id))?.bytes ?? new Uint8Array(),
       })),

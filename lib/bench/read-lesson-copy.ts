@@ -12,6 +12,7 @@ import { CopyRefused } from '#lib/copies/copy-fault.ts';
 import type { OpenCopy } from '#lib/copies/read-zip.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
 import { revision } from '#lib/lesson/revision.ts';
+import { BENCH_FILE, benchFault, type PortableBench, portableBench } from '#lib/portable/portable-bench.ts';
 import {
   DRAFT_FILE,
   type KeptRecording,
@@ -51,6 +52,7 @@ export interface ReadLesson {
   readonly id: string;
   readonly manifest: PortableLesson;
   readonly draft: PortableDraft | null;
+  readonly bench: PortableBench | null;
   readonly recordings: readonly ReadRecording[];
   /** The recording that the draft is about, by its new id. */
   readonly currentId: string | null;
@@ -80,6 +82,9 @@ export async function readLessonCopy(reading: Reading): Promise<ReadLesson> {
   checkManifest(manifest, root);
   const draft = manifest.draft ? await readDocument(zip, root + manifest.draft, portableDraft) : null;
   if (draft && !areOnce(draft.cues)) throw refused(root + DRAFT_FILE, 'cues');
+  const bench = manifest.bench ? await readDocument(zip, root + manifest.bench, portableBench) : null;
+  const where = bench && benchFault(bench, manifest.revisions.length);
+  if (where) throw refused(root + BENCH_FILE, where);
   for (const { file } of manifest.transcriptFiles) checkThere(zip, root + file);
   for (const { file, pictures } of manifest.recordings)
     for (const name of [file, ...pictures.map((picture) => picture.file)]) checkThere(zip, root + name);
@@ -104,6 +109,7 @@ export async function readLessonCopy(reading: Reading): Promise<ReadLesson> {
     id: idFrom(`${seed} ${root} lesson`),
     manifest,
     draft,
+    bench,
     recordings,
     currentId: recordings.find(({ kept }) => kept.file === manifest.current)?.id ?? null,
     revision: document,

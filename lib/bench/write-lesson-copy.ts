@@ -1,6 +1,7 @@
 /** Writes a lesson that was read from a portable copy: its rows, within the caller's transaction. */
 import type { Queries } from '#lib/data/database.ts';
 import { reviveEndedLesson, takenLessonSlugs } from '#lib/data/ended-lessons.ts';
+import { addLessonBench } from '#lib/data/lesson-bench-rows.ts';
 import { addLessonRow, addRevisionRow, addTranscriptRow } from '#lib/data/lesson-copy-rows.ts';
 import { writePublishedLines } from '#lib/data/search.ts';
 import { freeSlug } from '#lib/lesson/slug.ts';
@@ -36,6 +37,7 @@ export async function addLesson(tx: Queries, at: CopyPlace, lesson: ReadLesson):
     });
   }
   if (latest) await writePublishedLines(tx, lesson.id, latest);
+  if (lesson.bench) await addLessonBench(tx, lesson.id, lesson.bench, at.idFor);
   for (const [index, file] of manifest.transcriptFiles.entries()) {
     await addTranscriptRow(tx, {
       id: at.idFor(`${lesson.id} transcript ${index}`),

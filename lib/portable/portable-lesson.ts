@@ -10,6 +10,7 @@ import { revision } from '#lib/lesson/revision.ts';
 import { momentMs } from '#lib/time/time.ts';
 import { cue, MOST_CUES } from '#lib/transcript/cue.ts';
 import { loss } from '#lib/transcript/loss.ts';
+import { BENCH_FILE, portableBench } from './portable-bench.ts';
 
 export const PORTABLE_SCHEMA = 1;
 export const LESSON_FILE = 'lesson.json';
@@ -56,6 +57,11 @@ export const portableLesson = z.object({
     .max(2_000)
     .describe('Oldest first; each document stands in a file of its own'),
   draft: z.literal(DRAFT_FILE).nullable().describe('Null where only what is published was taken along'),
+  bench: z
+    .literal(BENCH_FILE)
+    .nullable()
+    .default(null)
+    .describe('What the workshop keeps about it; only in copies for its owner'),
   transcriptFiles: z
     .array(
       z.object({
@@ -76,15 +82,16 @@ export type PortableLesson = Readonly<z.infer<typeof portableLesson>>;
 export const portableDraft = z.object({ content, cues: z.array(cue).max(MOST_CUES) });
 export type PortableDraft = Readonly<z.infer<typeof portableDraft>>;
 
-/** JSON Schema (draft 2020-12) of all three documents, as it lies beside them. */
+/** JSON Schema (draft 2020-12) of all four documents, as it lies beside them. */
 export const portableLessonSchema = (): object => ({
   ...z.toJSONSchema(portableLesson, { io: 'input' }),
-  title: 'A lesson as a portable copy: lesson.json; revisions/N.json and draft.json are in $defs',
+  title: 'A lesson as a portable copy: lesson.json; revisions/N.json, draft.json and bench.json are in $defs',
   description:
     'Lengths are millimetres, masses grams, money whole minor units, times whole milliseconds. Names of files are relative to the folder of lesson.json.',
   $defs: {
     revision: withoutHead(z.toJSONSchema(revision, { io: 'input' })),
     draft: withoutHead(z.toJSONSchema(portableDraft, { io: 'input' })),
+    bench: withoutHead(z.toJSONSchema(portableBench, { io: 'input' })),
   },
 });
 

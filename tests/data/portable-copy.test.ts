@@ -17,8 +17,12 @@ import { readLessonPage } from '#lib/bench/read-lesson-page.ts';
 import { saveDraft } from '#lib/bench/save-draft.ts';
 import { type ClaimedEntry, entriesFault } from '#lib/copies/entry-rules.ts';
 import { type CopyEntry, writeZip } from '#lib/copies/write-zip.ts';
+import { findCopiedTexts, saveCopiedText } from '#lib/data/description-texts.ts';
 import { findEndedLesson, noteEndedLesson } from '#lib/data/ended-lessons.ts';
+import { addKitBatch, findKitBatches } from '#lib/data/kit-batches.ts';
+import { findPlaceMarks, putPlaceMark } from '#lib/data/place-marks.ts';
 import { addCopy, copyArrived, listCopies } from '#lib/data/portable-copies.ts';
+import { addReport, findReports, settleReport } from '#lib/data/reports.ts';
 import { emptyCorrection } from '#lib/lesson/corrections.ts';
 import { arrivingPath } from '#lib/recording/arriving.ts';
 import type { RecordingWork } from '#lib/recording/recording-work.ts';
@@ -63,6 +67,7 @@ beforeAll(async () => {
     },
   });
   await publish();
+  await keepSomething(taught.lessonId);
   await saveDraft(bench, {
     ...taught,
     saveId: randomUUID(),
@@ -84,6 +89,33 @@ beforeAll(async () => {
     changes: [{ kind: 'set', field: 'title', value: HOSTILE }],
   });
 }, 60_000);
+
+/** What a workshop keeps about a lesson for itself. */
+async function keepSomething(lessonId: string): Promise<void> {
+  const batchId = randomUUID();
+  const kits = [{ name: HOSTILE, bodyMm: 165, times: 6 }];
+  for (const [id, note] of [
+    [batchId, HOSTILE],
+    [randomUUID(), 'made on the same day'],
+  ] as const)
+    await addKitBatch(db, lessonId, { id, revision: 1, madeOn: '2026-05-04', rule: 'pooled', kits, note });
+  const said = { revision: 1, concerns: 'kit', at: '1:0x', wrong: HOSTILE, right: '' } as const;
+  for (const second of [1, 2])
+    await addReport(db, lessonId, {
+      ...said,
+      id: randomUUID(),
+      createdAt: new Date(1_777_000_000_000 + second),
+    });
+  const [report] = await db.report.findMany({ where: { lessonId } });
+  await settleReport(db, lessonId, report?.id ?? '', {
+    answer: 'Thank you.',
+    settledAt: new Date(1_777_000_005_000),
+  });
+  const at = new Date(1_777_000_009_000);
+  for (const place of ['title', `batch-${batchId}`])
+    await putPlaceMark(db, lessonId, { place, revision: 1, ticked: place === 'title', at });
+  await saveCopiedText(db, { lessonId, format: 'markdown', text: `# ${HOSTILE}\n`, copiedAt: at });
+}
 
 async function publish(): Promise<void> {
   const { version } = await db.lesson.findUniqueOrThrow({ where: { id: taught.lessonId } });
@@ -108,11 +140,11 @@ async function zipped(entries: AsyncIterable<CopyEntry>): Promise<Uint8Array> {
   return new Uint8Array(await new Response(writeZip(entries)).arrayBuffer());
 }
 
-async function lessonZip(at: LessonRows, withDraft = true): Promise<Uint8Array> {
+async function lessonZip(at: LessonRows, withDraft = true, withBench = withDraft): Promise<Uint8Array> {
   const workshop = { id: at.workshopId, name: 'Kettle Row Rings', slug: `w-${at.workshopId}` };
   const copy = await gatherLesson(
     { db, storage: work.storage },
-    { workshop, lessonId: at.lessonId, withDraft },
+    { workshop, lessonId: at.lessonId, withDraft, withBench },
   );
   if (!copy) throw new Error('Nothing to copy');
   return zipped(inTurn(below(copy.slug, lessonEntries(copy))));
@@ -191,6 +223,8 @@ describe('a lesson', () => {
           'kit/size-1.csv',
           'kit/size-3.json',
           'transcripts/1',
+          'bench.json',
+          'sheet.pdf',
         ].map((name) => `${slug}/${name}`),
       ),
     );
@@ -198,6 +232,19 @@ describe('a lesson', () => {
       where: { id: (await db.lesson.findUniqueOrThrow({ where: { id: lessonId } })).recordingId ?? '' },
     });
     expect(row.sha256).toBe(sha(before[`${slug}/media/recording-1.mp4`]));
+    // What the workshop keeps for itself is there too: its batch still holds the mark of its place.
+    const [batch] = await findKitBatches(db, lessonId);
+    const kept = await db.kitBatch.findFirstOrThrow({ where: { lessonId, note: HOSTILE } });
+    expect(batch).toMatchObject({ revision: 1, madeOn: '2026-05-04', kits: [{ name: HOSTILE, times: 6 }] });
+    expect((await findPlaceMarks(db, lessonId)).map(({ place }) => place).toSorted()).toEqual([
+      `batch-${kept.id}`,
+      'title',
+    ]);
+    expect(await findReports(db, lessonId)).toMatchObject([
+      { wrong: HOSTILE, answer: null },
+      { wrong: HOSTILE, at: '1:0x', answer: 'Thank you.' },
+    ]);
+    expect((await findCopiedTexts(db, lessonId)).markdown?.text).toBe(`# ${HOSTILE}\n`);
     // Pupils see it at once, as they saw the one that it was copied from.
     const page = await readLessonPage(db, {
       workshop: `w-${other.workshopId}`,
@@ -237,7 +284,12 @@ describe('a lesson', () => {
 
   test('without its draft holds nothing that is not published', async () => {
     const files = unzipSync(await lessonZip(taught, false));
-    expect(Object.keys(files).some((name) => /draft|transcripts/.test(name))).toBe(false);
+    expect(Object.keys(files).some((name) => /draft|transcripts|bench/.test(name))).toBe(false);
+    // A member who is no owner takes the draft, and nothing of what pupils said.
+    const members = unzipSync(await lessonZip(taught, true, false));
+    expect(Object.keys(members).filter((name) => /draft|bench/.test(name))).toEqual([
+      `l-${taught.lessonId}/draft.json`,
+    ]);
     for (const bytes of Object.values(files))
       expect(new TextDecoder().decode(bytes)).not.toContain(`"title": "</script>`);
     const other = await another();
@@ -256,6 +308,7 @@ describe('a lesson', () => {
       ['lesson.json', 'lesson'],
       ['revisions/2.json', 'lesson#/$defs/revision'],
       ['draft.json', 'lesson#/$defs/draft'],
+      ['bench.json', 'lesson#/$defs/bench'],
     ]) {
       const valid = ajv.getSchema(part ?? '');
       expect(valid?.(JSON.parse(textOf(files, `${at}/${name}`))), JSON.stringify(valid?.errors)).toBe(true);
@@ -409,6 +462,28 @@ describe('what is not a copy is refused whole', () => {
           ...files,
           [`${at}/lesson.json`]: Buffer.from(
             textOf(files, `${at}/lesson.json`).replaceAll('media/recording-1.mp4', 'media/../../x.mp4'),
+          ),
+        }),
+      'not-as-described',
+    ],
+    [
+      'a mark of a batch that is not there',
+      (files, at) =>
+        zipSync({
+          ...files,
+          [`${at}/bench.json`]: Buffer.from(
+            textOf(files, `${at}/bench.json`).replace('"batch-1"', '"batch-9"'),
+          ),
+        }),
+      'not-as-described',
+    ],
+    [
+      'a report on a revision that is not there',
+      (files, at) =>
+        zipSync({
+          ...files,
+          [`${at}/bench.json`]: Buffer.from(
+            textOf(files, `${at}/bench.json`).replaceAll('"revision": 1', '"revision": 3'),
           ),
         }),
       'not-as-described',

@@ -54,8 +54,9 @@ export default async function SettingsPage({ params }: PageProps<'/bench/[worksh
           <h2 id="copy">Portable copy</h2>
           <p>
             The whole workshop as a folder of plain files, one folder a lesson: pages that open from disk, the
-            recordings as pupils play them, every revision and draft, stock, glossary and wording. It can be
-            brought in again here or elsewhere, on the page of lessons.
+            recordings as pupils play them, every revision and draft, stock, glossary and wording, batches of
+            kits, what pupils reported and what was copied where. Keep it to yourself; it can be brought in
+            again here or elsewhere, on the page of lessons.
           </p>
           <p>
             <a

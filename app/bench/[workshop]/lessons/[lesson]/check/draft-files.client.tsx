@@ -68,6 +68,10 @@ export function DraftFiles({ api, draft, published, mayEdit }: DraftFilesProps) 
           <a href={`${api}/portable-copy`} download>
             Portable copy, with the draft
           </a>
+          <span className="hint">
+            {' '}
+            To keep: an owner’s copy also holds batches, what pupils reported, and what was copied where.
+          </span>
         </li>
         {published && (
           <li>

@@ -1,4 +1,4 @@
-/** A lesson as a folder of plain files; `?draft=no` leaves out what is not published. */
+/** A lesson as a folder of plain files; `?draft=no` leaves out what is not published. What pupils reported and the like goes along for an owner alone. */
 import { answerZip } from '#app/http/answer-zip.ts';
 import { fault, withMember } from '#app/http/with-member.ts';
 import type { LessonParams } from '#app/http/with-recording.ts';
@@ -7,11 +7,11 @@ import { gatherLesson } from '#lib/bench/gather-copy.ts';
 import { database } from '#lib/data/database.ts';
 import { openStorage } from '#lib/storage/open-storage.ts';
 
-export const GET = withMember<LessonParams>('viewer', async (request, { workshop }, { lesson }) => {
+export const GET = withMember<LessonParams>('viewer', async (request, { workshop, role }, { lesson }) => {
   const withDraft = new URL(request.url).searchParams.get('draft') !== 'no';
   const copy = await gatherLesson(
     { db: database(), storage: openStorage() },
-    { workshop, lessonId: lesson, withDraft },
+    { workshop, lessonId: lesson, withDraft, withBench: withDraft && role === 'owner' },
   );
   if (!copy) return fault(404, 'not-found');
   return answerZip(inTurn(below(copy.slug, lessonEntries(copy))), `${copy.slug}.zip`);
