@@ -13,18 +13,17 @@ interface CardFace {
   readonly path: string;
 }
 
-// Asked for by a name that is put together: the bundler would try to take a font in that it sees named.
-const beside = createRequire(import.meta.url);
-const pathOf = (file: string): string => beside.resolve(file);
-const alphabets = (name: string, of: string, wanted: readonly string[]): readonly CardFace[] =>
-  wanted.map((alphabet) => ({
-    family: `${name} ${alphabet}`,
-    path: pathOf(`@fontsource-variable/${of}/files/${of}-${alphabet}-wght-normal.woff2`),
-  }));
-
 /** The faces of titles, and of the lines above and below; the last of each has what the others lack. */
-export function cardFaces(): Readonly<Record<'read' | 'work', readonly CardFace[]>> {
-  const wide = { family: 'Signs', path: pathOf('dejavu-fonts-ttf/ttf/DejaVuSans.ttf') };
+export async function cardFaces(): Promise<Readonly<Record<'read' | 'work', readonly CardFace[]>>> {
+  // Looked for beside a file whose place is known only when it runs: the bundler of the site cannot follow that, and shall not.
+  const { default: fonts } = await import('pdfmake/fonts/Roboto.js');
+  const beside = createRequire(String(fonts['Roboto']?.normal));
+  const alphabets = (name: string, of: string, wanted: readonly string[]): readonly CardFace[] =>
+    wanted.map((alphabet) => ({
+      family: `${name} ${alphabet}`,
+      path: beside.resolve(`@fontsource-variable/${of}/files/${of}-${alphabet}-wght-normal.woff2`),
+    }));
+  const wide = { family: 'Signs', path: beside.resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf') };
   return {
     read: [...alphabets('Read', 'literata', ALPHABETS), wide],
     work: [...alphabets('Work', 'hanken-grotesk', ALPHABETS.slice(0, 2)), wide],
@@ -52,7 +51,7 @@ export function cardSigns(): Promise<CardSigns> {
 async function readSigns(): Promise<CardSigns> {
   const { openSync } = await import('fontkit');
   const known = new Set<number>();
-  const { read: reading, work } = cardFaces();
+  const { read: reading, work } = await cardFaces();
   for (const { path } of [...reading, ...work]) {
     const font = openSync(path);
     if ('characterSet' in font) for (const code of font.characterSet) known.add(code);

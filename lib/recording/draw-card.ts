@@ -28,7 +28,7 @@ const COLOURS = { paper: '#f8f4ec', sheet: '#fffdf8', ink: '#25211b', soft: '#5c
 // Loaded when the first card is drawn: it brings a drawing engine of 30 MB.
 const load = async () => {
   const skia = await import('@napi-rs/canvas');
-  const { read, work } = cardFaces();
+  const { read, work } = await cardFaces();
   const registered = (faces: typeof read): string => {
     for (const { family, path } of faces) skia.GlobalFonts.registerFromPath(path, family);
     return faces.map(({ family }) => `"${family}"`).join(', ');

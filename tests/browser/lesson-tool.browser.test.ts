@@ -45,6 +45,26 @@ async function holdAtRepeat(page: Page, goOn = ''): Promise<void> {
   expect(await isPaused(page)).toBe(true);
 }
 
+test('an address with an end stops there once, and a pupil goes on from there or from elsewhere', async () => {
+  const page = await browser.open({ viewport: { width: 390, height: 780 } });
+  const play = page.getByRole('button', { name: 'Play', exact: true });
+  for (const address of [`${taught.page}?t=29,29.6`, `${taught.page}#t=29,29.6`]) {
+    await page.goto(address);
+    await play.waitFor();
+    // A browser starts no sound by itself.
+    if (await isPaused(page)) await play.click();
+    await expect.poll(() => seconds(page)).toBeGreaterThanOrEqual(29.6);
+    await expect.poll(() => isPaused(page)).toBe(true);
+    expect(await seconds(page)).toBeLessThan(30.5);
+    await play.click();
+    await expect.poll(() => seconds(page)).toBeGreaterThan(30.6);
+  }
+  await page.goto(`${taught.page}?t=29,40`);
+  await page.locator('#player ol a').last().click();
+  await expect.poll(() => seconds(page)).toBeGreaterThan(60.6);
+  expect(await isPaused(page)).toBe(false);
+});
+
 describe('a held step', () => {
   test('goes on by a key, by the key of a pedal, and by a tap on the picture', async () => {
     const page = await browser.open({ viewport: { width: 390, height: 780 } });
@@ -113,13 +133,21 @@ describe('terms', () => {
     await box.waitFor({ state: 'hidden' });
     const together = page.getByRole('region', { name: 'Words of the trade' });
     expect(await together.locator('dt').allInnerTexts()).toEqual([
+      'aspect ratio',
       'byzantine',
       'Close the ring'.toLowerCase(),
+      'gauge',
+      'inner diameter',
       'seam',
       'square chain',
     ]);
     // A workshop's own words are words.
     expect(await together.innerText()).toContain('four-sided work <b>here</b>.');
+    // Said and reckoned words are explained too, each at its first place in a part of the page.
+    const pressed = (part: string) => page.locator(part).locator('button[popovertarget]').allInnerTexts();
+    expect(await pressed('#transcript')).toEqual(['gauge']);
+    const ring = page.locator('#kit th').getByRole('button', { name: /^what it is ?: inner diameter$/ });
+    expect(await ring.count()).toBe(1);
     // Pressed or not, the sentence reads as it was written.
     expect(await page.locator('#repeat-1 p').first().innerText()).toBe(
       'Close the ring to the left, its seam inside.',
@@ -143,6 +171,8 @@ test('the check screen names the letters that paper cannot show', async () => {
   await page.goto(`${draft.bench}/check`);
   const told = page.getByText('Printed sheets cannot show some letters');
   expect(await told.locator('..').innerText()).toMatch(/this lesson: 編\. They read \[\?\] there/);
+  const onCard = page.getByText('The picture for links leaves some letters or signs out:');
+  expect(await onCard.locator('..').innerText()).toMatch(/signs out: 編\. Where nothing is left/);
 });
 
 test('the lesson on paper is for everybody, or for the measure in the address', async () => {
