@@ -54,9 +54,6 @@ export function Player(props: PlayerProps) {
   const [loopId, setLoopId] = useState<string | null>(null);
   const [countIn, setCountIn] = useState(true);
   const [leftOffMs, setLeftOffMs] = useState(0);
-  // The largest thing that is painted: the head of the page asks for it before all else.
-  if (props.hasVideo && props.poster !== null && playAt === null)
-    preload(props.poster, { as: 'image', fetchPriority: 'high' });
   const loop = chapters.find((chapter) => chapter.id === loopId) ?? null;
   const playing = usePlaying(media, { stops, holding, loop, countIn, endMs: playAt?.endMs ?? null });
   const { atMs, playFrom } = playing;
@@ -200,12 +197,15 @@ interface MediaProps extends PlayerProps {
 /** The browser's own element; a moment in the address becomes a media fragment. */
 const Media = ({ media, controls, children, ...props }: MediaProps) => {
   const src = props.playAt === null ? props.recording : `${props.recording}#${writeFragment(props.playAt)}`;
+  const poster = props.playAt === null && props.hasVideo ? props.poster : null;
+  // The largest thing that is painted: the head of the page asks for it before all else.
+  if (poster !== null) preload(poster, { as: 'image', fetchPriority: 'high' });
   return props.hasVideo ? (
     // biome-ignore lint/a11y/useMediaCaption: captions are among the children
     <video
       ref={media}
       src={src}
-      poster={props.playAt === null ? (props.poster ?? undefined) : undefined}
+      poster={poster ?? undefined}
       width={props.width ?? undefined}
       height={props.height ?? undefined}
       controls={controls}

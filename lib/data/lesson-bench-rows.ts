@@ -29,7 +29,7 @@ export async function findLessonBench(db: Queries, lessonId: string): Promise<Po
       .map(({ id: _, lessonId: __, createdAt, settledAt, ...report }) => ({
         ...report,
         createdAt: createdAt.toISOString(),
-        settledAt: settledAt && settledAt.toISOString(),
+        settledAt: settledAt?.toISOString() ?? null,
       }))
       .toSorted((one, other) =>
         compare(`${one.createdAt} ${one.wrong}`, `${other.createdAt} ${other.wrong}`),
