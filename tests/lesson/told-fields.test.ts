@@ -218,9 +218,10 @@ describe('what a revision freezes', () => {
 
   test('tells of terms by name', () => {
     const other = { term: 'lay', forms: [], meaning: 'How rings lie.' };
-    const [term] = whole.terms;
-    if (!term) throw new Error('there is a term');
-    const terms = [{ ...term, meaning: 'Another meaning.' }, other];
+    const changed = whole.terms.map((one) =>
+      one.term === 'byzantine' ? { ...one, meaning: 'Another meaning.' } : one,
+    );
+    const terms = [...changed, other];
     expect(revisionDifference(whole, { ...whole, terms }).map(revisionChangeSentence)).toEqual([
       'One explained term was added: lay.',
       'One explained term was changed: byzantine.',
