@@ -44,6 +44,7 @@ export function usePlaying(media: RefObject<HTMLMediaElement | null>, asked: Ask
   const wishes = useRef(asked);
   const stopsAt = useRef<number | null>(null);
   const browserStopsAt = useRef(asked.endMs);
+  const jumpedBehind = useRef(false);
   useEffect(() => {
     wishes.current = asked;
   });
@@ -120,14 +121,15 @@ export function usePlaying(media: RefObject<HTMLMediaElement | null>, asked: Ask
         frame = requestAnimationFrame(everyFrame);
       },
       pause: () => {
-        const late = browserStopsAt.current === null ? 0 : lastMs.current - browserStopsAt.current;
-        if (late >= 0) browserStopsAt.current = null;
-        // It also stops who jumped far behind that end: she has left it, and goes on.
-        if (late > 1_000) play();
+        const isEnd = browserStopsAt.current !== null && element.currentTime * 1000 >= browserStopsAt.current;
+        if (isEnd) browserStopsAt.current = null;
+        // It also stops who jumped behind that end: she has left it, and goes on.
+        if (isEnd && jumpedBehind.current) play();
         else setPlaying(false);
       },
       seeking: () => {
         const now = Math.round(element.currentTime * 1000);
+        jumpedBehind.current = browserStopsAt.current !== null && now > browserStopsAt.current;
         // A real jump; going to a stop lands a hair before it, which must not count as crossing it anew.
         if (Math.abs(now - lastMs.current) > 250) lastMs.current = now;
         setAtMs(now);

@@ -55,9 +55,11 @@ test('an address with an end stops there once, and a pupil goes on from there or
     if (await isPaused(page)) await play.click();
     await expect.poll(() => seconds(page)).toBeGreaterThanOrEqual(29.6);
     await expect.poll(() => isPaused(page)).toBe(true);
-    expect(await seconds(page)).toBeLessThan(30.5);
+    const stopped = await seconds(page);
+    // A browser looks at its clock a few times a second, a busy one later.
+    expect(stopped).toBeLessThan(32);
     await play.click();
-    await expect.poll(() => seconds(page)).toBeGreaterThan(30.6);
+    await expect.poll(() => seconds(page)).toBeGreaterThan(stopped + 1);
   }
   await page.goto(`${taught.page}?t=29,40`);
   await page.locator('#player ol a').last().click();
