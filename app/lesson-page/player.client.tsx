@@ -55,7 +55,7 @@ export function Player(props: PlayerProps) {
   const [countIn, setCountIn] = useState(true);
   const [leftOffMs, setLeftOffMs] = useState(0);
   const loop = chapters.find((chapter) => chapter.id === loopId) ?? null;
-  const playing = usePlaying(media, { stops, holding, loop, countIn, endMs: playAt?.endMs ?? null });
+  const playing = usePlaying(media, { stops, holding, loop, countIn });
   const { atMs, playFrom } = playing;
   const cameFrom = useMomentLinks(section, playFrom);
 

@@ -14,8 +14,6 @@ interface Asked {
   readonly holding: boolean;
   readonly loop: Loop | null;
   readonly countIn: boolean;
-  /** Where the browser stops by itself, once, as the media fragment of the recording's address asks; null where it does not. */
-  readonly endMs: number | null;
 }
 
 export interface Playing {
@@ -43,8 +41,6 @@ export function usePlaying(media: RefObject<HTMLMediaElement | null>, asked: Ask
   const lastMs = useRef(0);
   const wishes = useRef(asked);
   const stopsAt = useRef<number | null>(null);
-  const browserStopsAt = useRef(asked.endMs);
-  const jumpedBehind = useRef(false);
   useEffect(() => {
     wishes.current = asked;
   });
@@ -120,16 +116,9 @@ export function usePlaying(media: RefObject<HTMLMediaElement | null>, asked: Ask
         setCount(0);
         frame = requestAnimationFrame(everyFrame);
       },
-      pause: () => {
-        const isEnd = browserStopsAt.current !== null && element.currentTime * 1000 >= browserStopsAt.current;
-        if (isEnd) browserStopsAt.current = null;
-        // It also stops who jumped behind that end: she has left it, and goes on.
-        if (isEnd && jumpedBehind.current) play();
-        else setPlaying(false);
-      },
+      pause: () => setPlaying(false),
       seeking: () => {
         const now = Math.round(element.currentTime * 1000);
-        jumpedBehind.current = browserStopsAt.current !== null && now > browserStopsAt.current;
         // A real jump; going to a stop lands a hair before it, which must not count as crossing it anew.
         if (Math.abs(now - lastMs.current) > 250) lastMs.current = now;
         setAtMs(now);
@@ -143,7 +132,7 @@ export function usePlaying(media: RefObject<HTMLMediaElement | null>, asked: Ask
       cancelAnimationFrame(frame);
       for (const [name, run] of Object.entries(events)) element.removeEventListener(name, run);
     };
-  }, [media, playFrom, play]);
+  }, [media, playFrom]);
 
   useEffect(() => {
     if (count === 0) return;
