@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { findWeave } from '#lib/weave/weave-library.ts';
 import { aContent } from '#tests/support/a-content.ts';
 import { aTaughtLesson, publishBehindTheScenes, type Taught } from '#tests/support/a-taught-lesson.ts';
 import { sharedApp, type TestApp } from '#tests/support/app.ts';
@@ -147,6 +148,83 @@ describe('terms', () => {
     expect(await page.locator('#repeat-1 p').first().innerText()).toBe(
       'Close the ring to the right, its seam inside.',
     );
+  });
+});
+
+describe('the weave', () => {
+  let woven: Taught;
+  beforeAll(async () => {
+    const piece = findWeave('byzantine')?.piece;
+    if (!piece) throw new Error('the weave is stored');
+    const inCopper = (part: 'start' | 'repeat', fromMs: number) =>
+      piece[part].map((placement, at) => ({
+        ...placement,
+        opened: placement.opened && 'copper',
+        carries: placement.carries.map((each) => ({ ...each, ringKind: 'copper' })),
+        sentence: `Make ${placement.id}.`,
+        atMs: fromMs + at * 4_000,
+      }));
+    woven = await aTaughtLesson(
+      app,
+      aContent({ start: inCopper('start', 15_000), repeat: inCopper('repeat', 30_000), finishing: [] }),
+    );
+    await publishBehindTheScenes(app, woven);
+  });
+
+  test('is turned by keys, by hand and back again', async () => {
+    const page = await browser.open();
+    await page.goto(woven.page);
+    await page.getByRole('button', { name: /^Turn it ?: the piece$/ }).click();
+    const sheet = page.getByRole('dialog', { name: 'Turn the piece' });
+    const canvas = sheet.getByRole('img');
+    /** From the leftmost to the rightmost painted column, as a part of the canvas. */
+    const inkWidth = () =>
+      canvas.evaluate((drawn) => {
+        const { width, height } = drawn as HTMLCanvasElement;
+        const pixels = (drawn as HTMLCanvasElement).getContext('2d')?.getImageData(0, 0, width, height).data;
+        const inked = [...Array(width).keys()].filter((x) =>
+          [...Array(height).keys()].some((y) => (pixels?.[4 * (y * width + x) + 3] ?? 0) > 0),
+        );
+        return ((inked.at(-1) ?? 0) - (inked[0] ?? 0)) / width;
+      });
+    const at = async () => [
+      await sheet.getByLabel('Roll about its length').inputValue(),
+      await sheet.getByLabel('Swing its ends').inputValue(),
+    ];
+    await expect.poll(inkWidth).toBeGreaterThan(0.3);
+    const first = await inkWidth();
+    await page.keyboard.press('ArrowUp');
+    for (let n = 0; n < 12; n++) await page.keyboard.press('ArrowLeft');
+    expect(await at()).toEqual(['5', '-60']);
+    // Its ends swung by 60 degrees it looks about half as long.
+    await expect.poll(inkWidth).toBeLessThan(0.75 * first);
+    const box = await canvas.boundingBox();
+    if (!box) throw new Error('it has no place');
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + 40, y - 60);
+    await page.mouse.up();
+    // Half a degree to a pixel.
+    expect(await at()).toEqual(['35', '-40']);
+    await sheet.getByRole('button', { name: 'As at first' }).click();
+    expect(await at()).toEqual(['0', '0']);
+    await page.keyboard.press('Escape');
+    await sheet.waitFor({ state: 'detached' });
+  });
+
+  test('stands there in fixed views where no script runs, and its marks are explained', async () => {
+    const page = await browser.open({ javaScriptEnabled: false });
+    await page.goto(woven.page);
+    expect(await page.getByRole('button', { name: 'Turn it' }).count()).toBe(0);
+    const pictures = page.locator('img[data-hand=shown]');
+    const told = await pictures.evaluateAll((all) => all.map((each) => each.getAttribute('alt') ?? ''));
+    expect(told.length).toBeGreaterThan(4);
+    expect(told.every((words) => words.length > 20)).toBe(true);
+    const source = await pictures.first().getAttribute('src');
+    const drawn = await page.request.get(`${app.address}${source}`);
+    expect(drawn.headers()['content-type']).toContain('image/svg+xml');
+    expect(await page.getByText('a cross from the front').count()).toBe(1);
   });
 });
 
