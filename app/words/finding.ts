@@ -1,5 +1,5 @@
 /** Words for what a lesson still lacks, and for the way to mend it. */
-import type { Finding, Screen } from '#lib/lesson/missing.ts';
+import type { Finding, Screen } from '#lib/lesson/finding.ts';
 
 const named = (name: string): string => (name.trim() === '' ? '' : ` “${name}”`);
 

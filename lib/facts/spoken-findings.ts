@@ -3,7 +3,7 @@
  * findings of the check. What a correction covers already is no finding.
  */
 import type { Content } from '#lib/lesson/content.ts';
-import type { Finding } from '#lib/lesson/missing.ts';
+import type { Finding } from '#lib/lesson/finding.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
 import { type ComparedFact, compareFacts } from './compare-facts.ts';
 import { neverSaid, UNSAID_CODES, type Unsaid } from './never-said.ts';

@@ -1,5 +1,5 @@
 /** Where on its stage a finding is mended: the id of the field, or of what holds it. */
-import type { Finding, FindingCode } from './missing.ts';
+import type { Finding, FindingCode } from './finding.ts';
 
 /** `{of}` stands for the id of the thing that the finding is about. */
 const PLACES: Readonly<Record<FindingCode, string>> = {

@@ -3,28 +3,11 @@ import { ALIKE_BELOW, unlikeness } from '#lib/rings/colour-likeness.ts';
 import { sizesOf } from '#lib/rings/ring.ts';
 import { type CaptionFaultCode, captionFaults } from '#lib/transcript/caption-faults.ts';
 import { CAPTION_PROFILES } from '#lib/transcript/caption-profile.ts';
-import type { Cue } from '#lib/transcript/cue.ts';
 import { type Content, SEQUENCE_PARTS } from './content.ts';
-
-/** Of what the check is made from, what is looked at here. */
-interface Seen {
-  readonly content: Content;
-  readonly cues: readonly Cue[];
-  readonly recording: { readonly durationMs: number; readonly hasVideo?: boolean } | null;
-}
-
-/** A finding of the check (missing.ts), as they are here: none blocks. */
-interface Warning {
-  readonly code: 'captions-hard-to-read' | 'picture-without-words' | 'colours-alike';
-  readonly weight: 'warns';
-  readonly screen: 'transcript' | 'making';
-  readonly of: string;
-  readonly name: string;
-  readonly detail?: string;
-}
+import type { Check, Checked, Finding } from './finding.ts';
 
 /** All of it. */
-export const hardToSee = (checked: Seen): readonly Warning[] => [
+export const hardToSee: Check = (checked) => [
   ...captions(checked),
   ...pictures(checked),
   ...colours(checked.content),
@@ -34,7 +17,7 @@ export const hardToSee = (checked: Seen): readonly Warning[] => [
 const READABLE: ReadonlySet<CaptionFaultCode> = new Set(['line-long', 'long']);
 
 /** One finding for all captions, at the first: the transcript's own screen lists them. */
-function captions({ cues, recording }: Seen): readonly Warning[] {
+function captions({ cues, recording }: Checked): readonly Finding[] {
   if (recording === null) return [];
   const hard = captionFaults(cues, CAPTION_PROFILES.lesson).filter(
     ({ level, code }) => level === 'error' && !READABLE.has(code),
@@ -47,7 +30,7 @@ function captions({ cues, recording }: Seen): readonly Warning[] {
 }
 
 /** A step that adds no rings has nothing that words for its picture could be made from. */
-const pictures = ({ content, recording }: Seen): readonly Warning[] =>
+const pictures = ({ content, recording }: Checked): readonly Finding[] =>
   content.steps
     .filter(
       ({ atMs, pictureText }) =>
@@ -69,7 +52,7 @@ const pictures = ({ content, recording }: Seen): readonly Warning[] =>
 const SAME_SIZE = 0.1;
 
 /** Ring kinds of the sequence that only their colour tells apart, and whose colours are alike. */
-function colours(content: Content): readonly Warning[] {
+function colours(content: Content): readonly Finding[] {
   const placed = new Set(
     SEQUENCE_PARTS.flatMap((part) =>
       content[part].flatMap(({ opened, carries }) => [opened, ...carries.map(({ ringKind }) => ringKind)]),
@@ -83,7 +66,7 @@ function colours(content: Content): readonly Warning[] {
         (other) => isOfSize(kind, other) && unlikeness(kind.colourCode, other.colourCode) < ALIKE_BELOW,
       );
     return like.map(
-      (other): Warning => ({
+      (other): Finding => ({
         code: 'colours-alike',
         weight: 'warns',
         screen: 'making',

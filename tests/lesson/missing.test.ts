@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Content } from '#lib/lesson/content.ts';
-import { FINDING_CODES, findingKey, linkIsWellFormed, missingFrom } from '#lib/lesson/missing.ts';
+import { FINDING_CODES, findingKey } from '#lib/lesson/finding.ts';
+import { linkIsWellFormed, missingFrom } from '#lib/lesson/missing.ts';
 import { aContent, aTranscript } from '#tests/support/a-content.ts';
 
 const RECORDING = { durationMs: 90_000, hasAudio: true };

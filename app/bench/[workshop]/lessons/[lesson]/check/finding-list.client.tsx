@@ -1,8 +1,9 @@
 'use client';
 
 import { findingWords, SCREEN_NAMES } from '#app/words/finding.ts';
+import { type Finding, findingKey } from '#lib/lesson/finding.ts';
 import { findingPlace } from '#lib/lesson/finding-place.ts';
-import { type Finding, findingKey, type Missing } from '#lib/lesson/missing.ts';
+import type { Missing } from '#lib/lesson/missing.ts';
 import styles from './check.module.css';
 
 interface FindingListProps {
