@@ -27,10 +27,15 @@ export function keyboardOf(page: Page): Keyboard {
   };
   const type = (text: string): Promise<void> => page.keyboard.type(text);
   const to: Keyboard['to'] = async (target, key = 'Tab') => {
-    await target.waitFor();
+    // Found once, not at every stop: to find a control by its role and name, all of the page is gone through.
+    let control = await target.elementHandle();
     for (let stops = 0; stops < MOST_STOPS; stops += 1) {
-      if (await target.evaluate((element) => element === document.activeElement)) return;
-      await page.keyboard.press(key);
+      const state = await control?.evaluate((element) =>
+        element === document.activeElement ? 'there' : element.isConnected ? 'elsewhere' : 'gone',
+      );
+      if (state === 'there') return;
+      if (state === 'gone') control = await target.elementHandle();
+      else await page.keyboard.press(key);
     }
     throw new Error(`${key} never comes to ${target}`);
   };
