@@ -46,11 +46,13 @@ test('frames are as wide as what they stand for, and chosen by keyboard; paper w
     if (name === 'Paper') {
       // What the page's own print style hides.
       await expect.poll(() => frame.locator('#player').isVisible()).toBe(false);
+      expect(await frame.getByText('How all these numbers came about').isVisible()).toBe(false);
       const sheet = await bench.getByRole('link', { name: 'Steps and every size, PDF' }).getAttribute('href');
       const pdf = await (await bench.request.get(`${app.address}${sheet}`)).body();
       expect(await pdfText(pdf)).toContain('draft, not published');
     } else {
       expect(await frame.locator('#player').isVisible()).toBe(true);
+      expect(await frame.getByText('How all these numbers came about').isVisible()).toBe(true);
       await bench.keyboard.press('ArrowRight');
     }
   }
