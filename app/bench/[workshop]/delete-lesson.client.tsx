@@ -56,7 +56,8 @@ export function DeleteLesson({ workshop, id, title, holds }: Props) {
         <p>
           Its public pages end, the older revisions too. Who comes by an address of it, from a kit’s label or
           a printed sheet, reads that you took the lesson away; no other lesson ever gets that address. A
-          portable copy that was taken before can be brought in again under it, without batches and reports.
+          portable copy that was taken before can be brought in again under it; one that an owner took with
+          the draft brings batches and reports back too.
           {holds.kits > 0 &&
             ' Holders of kits are not told any more what to add or exchange, and you no longer see which kits a correction reaches.'}
         </p>
