@@ -4,6 +4,7 @@ import { fault } from '#app/http/with-member.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
 import { bodyMmOf, measureOfQuery } from '#lib/lesson/asked-measure.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
+import { sheetLessonOf } from './kit-sheet.ts';
 import { lessonSheet, SHEET_PAGES, SHEET_SIZES } from './lesson-sheet.ts';
 import { makePdfWithin } from './make-pdf.ts';
 
@@ -24,7 +25,7 @@ export async function answerSheet(
   number: number | null,
   { address, playsAt, latest, cache }: SheetPlaces,
 ): Promise<Response> {
-  const { content, workshop, publishedAt, recording } = revision;
+  const { content, recording } = revision;
   const query = new URL(request.url).searchParams;
   const asked = query.get('measure') ? measureOfQuery(Object.fromEntries(query), content) : null;
   const body = asked && bodyMmOf(asked, content.kitRules);
@@ -32,14 +33,9 @@ export async function answerSheet(
   const kit = body && kitFor(content, body.value);
   if (kit && !kit.ok) return fault(422, kit.fault.code);
   const lesson = {
-    title: content.title,
-    weave: content.weave,
-    workshop: workshop.name,
-    language: content.language,
-    address,
+    ...sheetLessonOf(revision, address),
     revision: number,
     ...(latest === undefined ? {} : { latest }),
-    at: new Date(publishedAt),
   };
   const from = { lesson, revision, kit: kit?.value ?? null, playsAt: recording === null ? null : playsAt };
   const sheet = await makePdfWithin(SHEET_PAGES, SHEET_SIZES, (size) => lessonSheet(from, size));

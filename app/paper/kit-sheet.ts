@@ -5,6 +5,7 @@ import { claspWords, repeatsWithError } from '#app/words/kit-words.ts';
 import { kitWorking } from '#app/words/kit-working.ts';
 import type { KitList } from '#lib/kit/kit-list.ts';
 import { formatMeasure } from '#lib/lesson/asked-measure.ts';
+import type { Revision } from '#lib/lesson/revision.ts';
 import { addressCode, rowLines, type Sheet, tickBox } from './make-pdf.ts';
 import { type SheetSteps, stepSheet } from './step-sheet.ts';
 
@@ -24,6 +25,20 @@ export interface SheetLesson {
   /** Its steps with their pictures; absent: the sheet is about the kit alone. */
   readonly steps?: SheetSteps;
 }
+
+/** What a sheet says of the revision that it is made from. */
+export const sheetLessonOf = (
+  { content, workshop, publishedAt, number }: Revision,
+  address: string | null,
+): SheetLesson => ({
+  title: content.title,
+  weave: content.weave,
+  workshop: workshop.name,
+  language: content.language,
+  address,
+  revision: number,
+  at: new Date(publishedAt),
+});
 
 export const kitSheet = (lesson: SheetLesson, kit: KitList): Sheet => {
   const rows = kitRows(kit);

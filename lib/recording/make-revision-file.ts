@@ -63,6 +63,10 @@ async function makeFile(work: RecordingWork, file: FileOfRevision, signal: Abort
   }
 }
 
+/** The key of a file that is made from one thing, known by its id or its own key. */
+const keyFor = (from: string, name: string): string =>
+  `revisions/${createHash('sha256').update(from).digest('hex').slice(0, 32)}/${name}`;
+
 async function storeCard(work: RecordingWork, file: FileOfRevision, revision: Revision): Promise<string> {
   const { title, weave, difficulty } = revision.content;
   const facts = [weave, difficulty].map((fact) => plainLine(fact)).filter((fact) => fact !== '');
@@ -71,7 +75,7 @@ async function storeCard(work: RecordingWork, file: FileOfRevision, revision: Re
     workshop: plainLine(revision.workshop.name),
     facts: facts.join(' · '),
   };
-  const key = `revisions/${createHash('sha256').update(file.revisionId).digest('hex').slice(0, 32)}/card.png`;
+  const key = keyFor(file.revisionId, 'card.png');
   await work.storage.put(key, await drawCard(words, await cardPicture(work, revision)));
   return key;
 }
@@ -79,7 +83,7 @@ async function storeCard(work: RecordingWork, file: FileOfRevision, revision: Re
 /** Revisions with the same poster share one. */
 async function storePoster(work: RecordingWork, { recording }: Revision): Promise<string> {
   invariant(recording?.posterKey, 'a poster is asked for where there is one');
-  const key = `revisions/${createHash('sha256').update(recording.posterKey).digest('hex').slice(0, 32)}/poster.webp`;
+  const key = keyFor(recording.posterKey, 'poster.webp');
   if ((await work.storage.size(key)) === null)
     await work.storage.put(key, await drawPoster(await storedBytes(work, recording.posterKey)));
   return key;

@@ -1,6 +1,6 @@
 /** All that differs between two states of a lesson, in everything that is given out of it. */
 import { lessonPath } from '#app/lesson-page/page-addresses.ts';
-import { kitSheet } from '#app/paper/kit-sheet.ts';
+import { kitSheet, sheetLessonOf } from '#app/paper/kit-sheet.ts';
 import { sheetLines } from '#app/paper/sheet-lines.ts';
 import { revisionChangeSentence } from '#app/words/revision-change.ts';
 import { environment } from '#lib/config/environment.ts';
@@ -72,20 +72,11 @@ const sourceOf = ({ content, cues, recording }: Revision) => ({
 });
 
 /** The sheet of every size; where it cannot be reckoned, none is printed. */
-const sheetsOf = ({ content, workshop, publishedAt, number }: Revision, address: string): readonly string[] =>
-  content.sizes.flatMap(({ name, bodyMm }) => {
-    const kit = kitFor(content, bodyMm);
+const sheetsOf = (revision: Revision, address: string): readonly string[] =>
+  revision.content.sizes.flatMap(({ name, bodyMm }) => {
+    const kit = kitFor(revision.content, bodyMm);
     if (!kit.ok) return [];
-    const lesson = {
-      title: content.title,
-      weave: content.weave,
-      workshop: workshop.name,
-      language: content.language,
-      address,
-      revision: number,
-      at: new Date(publishedAt),
-    };
-    return [`Size ${name}`, ...sheetLines(kitSheet(lesson, kit.value))];
+    return [`Size ${name}`, ...sheetLines(kitSheet(sheetLessonOf(revision, address), kit.value))];
   });
 
 /** `3 cues in other words, 240 at another time.` */

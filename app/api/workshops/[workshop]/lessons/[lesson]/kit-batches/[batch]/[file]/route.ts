@@ -5,7 +5,7 @@ import type { LessonParams } from '#app/http/with-recording.ts';
 import { lessonPath } from '#app/lesson-page/page-addresses.ts';
 import { batchFile, isBatchFile, pickedByRecord } from '#app/paper/batch-file.ts';
 import { exchangeSheet } from '#app/paper/exchange-sheet.ts';
-import type { SheetLesson } from '#app/paper/kit-sheet.ts';
+import { type SheetLesson, sheetLessonOf } from '#app/paper/kit-sheet.ts';
 import { makePdf } from '#app/paper/make-pdf.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { environment } from '#lib/config/environment.ts';
@@ -29,15 +29,7 @@ export const GET = withMember<Params>(
     if (!lesson || !batch || !mark || !latest) return fault(404, 'not-found');
     const held = await getRevision(database(), mark.id);
     const address = `${environment().BENCHLEAF_ADDRESS}${lessonPath(at.workshop.slug, lesson.slug)}`;
-    const told = ({ content, workshop, number, publishedAt }: Revision): SheetLesson => ({
-      title: content.title,
-      weave: content.weave,
-      workshop: workshop.name,
-      language: content.language,
-      address,
-      revision: number,
-      at: new Date(publishedAt),
-    });
+    const told = (revision: Revision): SheetLesson => sheetLessonOf(revision, address);
     const name = `${lesson.slug}-revision-${held.number}-${file}`;
     if (isBatchFile(file)) {
       const from = /^[1-9]\d{0,5}$/.exec(new URL(request.url).searchParams.get('from') ?? '1');

@@ -4,6 +4,7 @@ import { fault } from '#app/http/with-member.ts';
 import { type RevisionParams, withRevision } from '#app/http/with-revision.ts';
 import { lessonPath } from '#app/lesson-page/page-addresses.ts';
 import { isKitFile, kitFile } from '#app/paper/kit-file.ts';
+import { sheetLessonOf } from '#app/paper/kit-sheet.ts';
 import { stepsForPaper } from '#app/pictures/pictures-for-paper.ts';
 import { environment } from '#lib/config/environment.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
@@ -23,14 +24,8 @@ export const GET = withRevision<Params>(
     const kit = kitFor(content, body.value);
     if (!kit.ok) return fault(422, kit.fault.code);
     const told = {
-      title: content.title,
-      weave: content.weave,
-      workshop: revision.workshop.name,
-      language: content.language,
-      address: `${environment().BENCHLEAF_ADDRESS}${lessonPath(workshop, lesson)}`,
-      revision: revision.number,
+      ...sheetLessonOf(revision, `${environment().BENCHLEAF_ADDRESS}${lessonPath(workshop, lesson)}`),
       latest,
-      at: new Date(revision.publishedAt),
       ...(file === 'kit.pdf' ? { steps: stepsForPaper(content) } : {}),
     };
     const made = await kitFile(file, told, kit.value);
