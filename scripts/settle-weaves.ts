@@ -1,17 +1,19 @@
 /**
  * Works out lib/weave/space/settled-shapes.ts: for every known weave the
  * smallest aspect ratio and, over a grid of aspect ratios above it, the taut
- * shape and the pitch pushed together. Takes some minutes; the same on every
+ * shape and the pitch pushed together; and more of them where the pitch bends
+ * sharply between two of the grid. Takes some minutes; the same on every
  * run. `node scripts/settle-weaves.ts [weave …]` works out some anew and keeps
  * the others.
  */
 import { writeFileSync } from 'node:fs';
 import { linkedAs } from '#lib/weave/space/cell-links.ts';
 import { findStart } from '#lib/weave/space/find-start.ts';
+import { cellOfShape, pitchIn } from '#lib/weave/space/known-shape.ts';
 import { randomRow } from '#lib/weave/space/random-row.ts';
 import { type Cell, middleRadius } from '#lib/weave/space/round-ring.ts';
 import { SETTLED_SHAPES } from '#lib/weave/space/settled-shapes.ts';
-import type { SettledWeave } from '#lib/weave/space/settled-weave.ts';
+import type { SettledShape, SettledWeave } from '#lib/weave/space/settled-weave.ts';
 import { settledChain, thickestChain } from '#lib/weave/space/shape-chain.ts';
 import { add, scale, unit, type Vector } from '#lib/weave/space/vector.ts';
 import { WEAVES_IN_SPACE, type WeaveInSpace } from '#lib/weave/space/weave-in-space.ts';
@@ -123,25 +125,68 @@ function settleWeave(weave: WeaveInSpace): SettledWeave {
       taut[index] = forAspectRatio(found.cell, ar);
     });
 
-  return {
+  return refined(weave, {
     id: weave.id,
     leastAspectRatio: round(found.aspectRatio),
     shapes: grid.flatMap((aspectRatio, index) => {
       const cell = taut[index];
-      if (!cell) return [];
-      // Straight from taut: further shaking would turn rings over, which no hand does by pushing.
-      const short = weave.kind === 'chain' ? (settledChain(cell, 'shortest', rules)?.pitch ?? null) : null;
-      return [
-        {
-          aspectRatio,
-          pitch: round(cell.pitch),
-          pushed: short === null ? null : round(short),
-          twist: round(cell.twist),
-          rings: cell.rings.map(({ centre, normal }) => [...centre, ...normal].map(round)),
-        },
-      ];
+      return cell ? [stored(weave, cell, aspectRatio)] : [];
     }),
+  });
+}
+
+function stored(weave: WeaveInSpace, cell: Cell, aspectRatio: number): SettledShape {
+  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS };
+  // Straight from taut: further shaking would turn rings over, which no hand does by pushing.
+  const short = weave.kind === 'chain' ? (settledChain(cell, 'shortest', rules)?.pitch ?? null) : null;
+  return {
+    aspectRatio,
+    pitch: round(cell.pitch),
+    pushed: short === null ? null : round(short),
+    twist: round(cell.twist),
+    rings: cell.rings.map(({ centre, normal }) => [...centre, ...normal].map(round)),
   };
+}
+
+/** More shapes between those of the grid, wherever what is read half way is off by more than this part of what is found there. */
+const OFF_BY = 1e-3;
+const CLOSEST = 0.01;
+
+function refined(weave: WeaveInSpace, settled: SettledWeave): SettledWeave {
+  if (weave.kind !== 'chain') return settled;
+  const random = randomRow(2);
+  const shapes = [...settled.shapes];
+  for (let at = 0; at + 1 < shapes.length; ) {
+    const [low = 0, high = 0] = [shapes[at]?.aspectRatio, shapes[at + 1]?.aspectRatio];
+    const aspectRatio = Math.round(((low + high) / 2) * 1000) / 1000;
+    const read = pitchIn({ ...settled, shapes }, aspectRatio)?.taut ?? 0;
+    const cell = high - low < 2 * CLOSEST ? null : longestNear(weave, shapes, { at, aspectRatio }, random);
+    if (cell && Math.abs(cell.pitch / read - 1) > OFF_BY)
+      shapes.splice(at + 1, 0, stored(weave, cell, aspectRatio));
+    else at += 1;
+  }
+  return { ...settled, shapes };
+}
+
+/** The longest of what is found from the stored shapes around a place, as they are and shaken. */
+function longestNear(
+  weave: WeaveInSpace,
+  shapes: readonly SettledShape[],
+  { at, aspectRatio }: { readonly at: number; readonly aspectRatio: number },
+  random: () => number,
+): Cell | null {
+  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS };
+  let best: Cell | null = null;
+  const seek = (from: Cell): void => {
+    const start = forAspectRatio(from, aspectRatio);
+    const cell = linkedAs(start, weave.links) ? settledChain(start, 'longest', rules) : null;
+    if (cell && cell.pitch > (best?.pitch ?? 0) + 1e-7) best = cell;
+  };
+  for (const shape of shapes.slice(Math.max(0, at - 1), at + 3)) {
+    seek(cellOfShape(shape));
+    for (let n = 0; n < 3; n++) seek(shaken(cellOfShape(shape), 0.1 + 0.6 * random(), random));
+  }
+  return best;
 }
 
 const round = (value: number): number => Math.round(value * 1e5) / 1e5 + 0;

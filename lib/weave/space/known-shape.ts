@@ -31,15 +31,21 @@ export interface PitchRange {
 }
 
 /**
- * The pitch of a chain at an aspect ratio, read between stored shapes; null
- * below the smallest aspect ratio, beyond the stored ones, and for units.
+ * The pitch of a chain at an aspect ratio, read between stored shapes, within
+ * 0.3 % of what is worked out; null below the smallest aspect ratio, beyond
+ * the stored ones, where the chain falls into another fold, and for units.
  */
 export function pitchAt(id: string, aspectRatio: number): PitchRange | null {
   const weave = findSettledWeave(id);
-  if (!weave || aspectRatio < weave.leastAspectRatio) return null;
+  return weave ? pitchIn(weave, aspectRatio) : null;
+}
+
+/** The same of a weave that is at hand. */
+export function pitchIn(weave: SettledWeave, aspectRatio: number): PitchRange | null {
+  if (aspectRatio < weave.leastAspectRatio) return null;
   const shapes = weave.shapes.filter((shape) => shape.pitch < ALONE);
   const last = shapes.at(-1);
-  if (!last || aspectRatio > last.aspectRatio) return null;
+  if (!last || aspectRatio > last.aspectRatio || isInJump(shapes, aspectRatio)) return null;
   // Near the smallest aspect ratio the pitch grows like a square root; over the root it is nearly straight.
   const over = (at: number): number => Math.sqrt(Math.max(0, at - weave.leastAspectRatio));
   const x = over(aspectRatio);
@@ -56,6 +62,16 @@ export function pitchAt(id: string, aspectRatio: number): PitchRange | null {
       read((shape) => shape.pushed ?? shape.pitch),
     ),
   };
+}
+
+/** Between two shapes so near each other no pitch grows by so much, unless another fold becomes possible there. */
+const JUMP = { within: 0.02, by: 0.03 };
+
+function isInJump(shapes: readonly SettledShape[], aspectRatio: number): boolean {
+  const at = shapes.findIndex((shape) => shape.aspectRatio >= aspectRatio);
+  const [low, high] = [shapes[at - 1], shapes[at]];
+  if (!low || !high || high.aspectRatio === aspectRatio) return false;
+  return high.aspectRatio - low.aspectRatio <= JUMP.within && high.pitch > low.pitch * (1 + JUMP.by);
 }
 
 type Point = readonly [x: number, y: number];

@@ -55,12 +55,21 @@ export function weaveOfPiece(
   return null;
 }
 
-/** The taut shape of a piece's repeat in its own rings; sizes in mm by ring kind. */
-export function shapeOfPiece(
+/** What a piece's repeat is, and the measures of its rings in the order of the weave's cells. */
+export interface PieceMeasured {
+  readonly pieceCell: PieceCell;
+  readonly weave: WeaveInSpace;
+  readonly match: PieceMatch;
+  /** Cells of the weave in one repeat. */
+  readonly cells: number;
+  readonly measures: readonly RingMeasure[];
+}
+
+/** A piece's repeat as a weave with measures; sizes in mm by ring kind. Works nothing out in space. */
+export function measuredPiece(
   piece: Piece,
   sizes: ReadonlyMap<string, RingMeasure>,
-  isMirrored = false,
-): Result<PieceShape, PieceShapeFault> {
+): Result<PieceMeasured, PieceShapeFault> {
   const repeat = pieceCell(piece);
   if (!repeat) return failed({ code: 'rings-not-named' });
   const found = weaveOfPiece(repeat);
@@ -74,10 +83,22 @@ export function shapeOfPiece(
     if (!size || !image) return failed({ code: 'size-unknown', ringKind });
     measures[modulo(image.cell, cells) * weave.rings + image.ring] = size;
   }
+  return ok({ pieceCell: repeat, weave, match, cells, measures });
+}
+
+/** The taut shape of a piece's repeat in its own rings; sizes in mm by ring kind. */
+export function shapeOfPiece(
+  piece: Piece,
+  sizes: ReadonlyMap<string, RingMeasure>,
+  isMirrored = false,
+): Result<PieceShape, PieceShapeFault> {
+  const measured = measuredPiece(piece, sizes);
+  if (!measured.ok) return measured;
+  const { weave, match, cells, measures, pieceCell } = measured.value;
   const shape = shapeOfWeave(weave.id, measures);
   if (!shape.ok) return shape;
   const cell = isMirrored ? mirroredCell(shape.value.cell) : shape.value.cell;
-  return ok({ weave: weave.id, match, pieceCell: repeat, cell, cells, links: linksOf(cell) });
+  return ok({ weave: weave.id, match, pieceCell, cell, cells, links: linksOf(cell) });
 }
 
 /** The pitch of a repeat pushed together from taut, in the unit of its rings; taut where nothing gives. */

@@ -34,7 +34,7 @@ export interface Settling {
   readonly rounds: number;
   /** Gains below this in several rounds in a row end it, as a part of the wire; 2e-7 unless told. */
   readonly leastGain?: number;
-  /** Stops as soon as wires are this thick (wish `thickest`). */
+  /** Stops as soon as wires are this thick (wish `thickest`) or the pitch is this long (`longest`). */
   readonly enough?: number;
 }
 
@@ -92,11 +92,15 @@ export function settle(start: Cell, settling: Settling, startSwell = 1): Settled
     gaps = nextGaps;
     // Shorter than a wire is thick, so that none slips through another.
     reach = Math.min(reach * 1.6, 0.5 * thin * Math.min(1, state.swell));
-    if (settling.enough !== undefined && state.swell >= settling.enough && overlapOf(gaps) < 1e-3 * thin)
-      break;
+    if (isEnough(state, settling) && overlapOf(gaps) < 1e-3 * thin) break;
   }
   const polished = polish(state, settling, size, thin);
   return { ...polished, rounds: round };
+}
+
+function isEnough({ cell, swell }: State, { wish, enough }: Settling): boolean {
+  if (enough === undefined || wish === 'shortest') return false;
+  return wish === 'thickest' ? swell >= enough : cell.pitch >= enough;
 }
 
 /** Moves rings as little as possible until no wires overlap; the pitch may give, and the wires too where their thickness was sought. */

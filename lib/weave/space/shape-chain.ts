@@ -42,8 +42,17 @@ export function swollen(start: Cell, rules: ShapeRules): Cell | null {
   return swell >= 1 && overlap < TOUCHING && linkedAs(cell, rules.links) ? cell : null;
 }
 
-/** The chain pulled taut (or pushed together) from a start; null where the rings do not fit from there. */
-export function settledChain(start: Cell, wish: 'longest' | 'shortest', rules: ShapeRules): Cell | null {
+/**
+ * The chain pulled taut (or pushed together) from a start; null where the rings do not fit from there.
+ *
+ * @param enough pitch at which pulling stops
+ */
+export function settledChain(
+  start: Cell,
+  wish: 'longest' | 'shortest',
+  rules: ShapeRules,
+  enough?: number,
+): Cell | null {
   const thick = swollen(start, rules);
   if (!thick) return null;
   const { cell } = settle(thick, {
@@ -51,6 +60,7 @@ export function settledChain(start: Cell, wish: 'longest' | 'shortest', rules: S
     freeTwist: rules.freeTwist,
     rounds: rules.rounds,
     ...(rules.leastGain === undefined ? {} : { leastGain: rules.leastGain }),
+    ...(enough === undefined ? {} : { enough }),
   });
   return isSound(cell, rules.links) ? cell : null;
 }

@@ -6,7 +6,7 @@
 import { failed, ok, type Result } from '#lib/result.ts';
 import type { CellLink } from './cell-links.ts';
 import { linkedAs } from './cell-links.ts';
-import { cellOfShape, findSettledWeave } from './known-shape.ts';
+import { cellOfShape, findSettledWeave, pitchAt } from './known-shape.ts';
 import { ALONE, type Cell, inCell, middleRadius, scaledCell } from './round-ring.ts';
 import type { SettledWeave } from './settled-weave.ts';
 import { clearanceOf, settledChain, thickestChain } from './shape-chain.ts';
@@ -77,6 +77,10 @@ export function shapeOfWeave(id: string, rings: readonly RingMeasure[]): Result<
   return rings.length % weave.rings === 0 ? ofSizes(weave, settled, rings) : failed({ code: 'none-found' });
 }
 
+/** Whether rings of one size are below the smallest aspect ratio; a hair of tolerance, as sizes are kept to 1/10,000 mm. */
+export const isTooTight = (leastAspectRatio: number, aspectRatio: number): boolean =>
+  aspectRatio < leastAspectRatio - 1e-4;
+
 function ofOneSize(
   weave: WeaveInSpace,
   settled: SettledWeave,
@@ -84,14 +88,9 @@ function ofOneSize(
   cells: number,
 ): Result<WeaveShape, ShapeFault> {
   const has = inner / wire;
-  // A hair of tolerance: sizes are kept to 1/10,000 mm.
-  if (has < settled.leastAspectRatio - 1e-4)
+  if (isTooTight(settled.leastAspectRatio, has))
     return failed({ code: 'too-tight', needs: settled.leastAspectRatio, has });
-  const start = nearestCell(settled, has);
-  if (!start) return failed({ code: 'none-found' });
-  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS };
-  const taut =
-    weave.kind === 'unit' ? start : settledChain(start, 'longest', { ...rules, leastGain: LEAST_GAIN });
+  const taut = weave.kind === 'unit' ? nearestCells(settled, has)[0] : tautChain(weave, settled, has);
   if (!taut) return failed({ code: 'none-found' });
   return ok({
     cell: scaledCell(repeatedCell(taut, cells), wire),
@@ -100,10 +99,34 @@ function ofOneSize(
   });
 }
 
-/** The stored shape below (or at the least above) an aspect ratio, made as wide; its wires have room to spare. */
-function nearestCell(settled: SettledWeave, aspectRatio: number): Cell | null {
-  const shape = settled.shapes.findLast((each) => each.aspectRatio <= aspectRatio) ?? settled.shapes[0];
-  return shape ? forMeasures(cellOfShape(shape), [{ inner: aspectRatio, wire: 1 }]) : null;
+/** Pulling stops where what is left to gain is this part of the pitch that is read between stored shapes: a tenth of what the reading may be off. */
+const NEAR_READ = 5e-4;
+/** A shape that is shorter than read by this part hangs in a fold of its own; another start is tried. */
+const SHORT_OF_READ = 4e-3;
+
+/** From stored shapes, the nearest first, until one comes out as long as is read between them; else the longest. */
+function tautChain(weave: WeaveInSpace, settled: SettledWeave, aspectRatio: number): Cell | null {
+  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS, leastGain: LEAST_GAIN };
+  const read = pitchAt(settled.id, Math.max(aspectRatio, settled.leastAspectRatio))?.taut;
+  let best: Cell | null = null;
+  for (const start of nearestCells(settled, aspectRatio)) {
+    const enough = read === undefined ? undefined : read * (1 - NEAR_READ);
+    const taut = settledChain(start, 'longest', rules, enough);
+    if (taut && taut.pitch > (best?.pitch ?? 0)) best = taut;
+    if (best && read !== undefined && best.pitch >= read * (1 - SHORT_OF_READ)) return best;
+  }
+  return best;
+}
+
+/** Stored shapes made as wide as an aspect ratio: first the one below it, whose wires have room to spare. */
+function nearestCells({ shapes }: SettledWeave, aspectRatio: number): readonly Cell[] {
+  const above = shapes.findIndex((shape) => shape.aspectRatio > aspectRatio);
+  const below = above < 0 ? shapes.length : above;
+  const order = [below - 1, below, below - 2, below + 1];
+  return order.flatMap((at) => {
+    const shape = shapes[at];
+    return shape ? [forMeasures(cellOfShape(shape), [{ inner: aspectRatio, wire: 1 }])] : [];
+  });
 }
 
 /** The same places, stretched to the rings' mean width, for rings of other measures. */
@@ -137,7 +160,7 @@ function ofSizes(
   const wire = measures.reduce((sum, each) => sum + each.wire, 0) / measures.length;
   const goal = measures.map((each) => ({ inner: each.inner / wire, wire: each.wire / wire }));
   const meanRatio = goal.reduce((sum, each) => sum + each.inner, 0) / goal.length;
-  const from = nearestCell(settled, Math.max(meanRatio, settled.leastAspectRatio + 0.1));
+  const [from] = nearestCells(settled, Math.max(meanRatio, settled.leastAspectRatio + 0.1));
   if (!from) return failed({ code: 'none-found' });
   let cell = repeatedCell(from, cells);
   for (let step = 1; step <= GROWING; step++) {
