@@ -2,11 +2,10 @@
 import { z } from 'zod';
 import { answerText } from '#app/http/answer-text.ts';
 import { fault } from '#app/http/with-member.ts';
+import { type Foretold, foretoldOf } from '#lib/lesson/foretell.ts';
 import {
   drawLesson,
   drawWhole,
-  type Foretold,
-  foretoldOf,
   type PictureAsked,
   sceneOfLesson,
   shapeOfLesson,

@@ -1,5 +1,5 @@
 /** Words for what a piece's shape in space foretells, and for why there is none. */
-import type { Foretold } from '#lib/lesson/lesson-pictures.ts';
+import type { Foretold } from '#lib/lesson/foretell.ts';
 import type { UsualBand } from '#lib/rings/fit.ts';
 import type { PieceShapeFault } from '#lib/weave/space/piece-in-space.ts';
 

@@ -28,7 +28,6 @@ import {
   type PieceShapeFault,
   type PlacedPiece,
   placePiece,
-  pushedPitch,
   shapeOfPiece,
   weaveOfPiece,
 } from '#lib/weave/space/piece-in-space.ts';
@@ -227,27 +226,3 @@ function turnOf(woven: Woven, placementId: string): number | null {
   const turn = woven.turns.findIndex(({ placement }) => placement.id === placementId);
   return turn < 0 ? null : turn;
 }
-
-/** What the shape foretells of a piece before any sample is made; lengths in mm of one repeat. */
-export interface Foretold {
-  readonly weave: string;
-  /** Pulled taut: no piece of these rings is longer, so none takes fewer repeats. */
-  readonly tautMm: number;
-  /** Pushed together from taut until nothing gives. */
-  readonly pushedMm: number;
-  /** Aspect ratio of its rings, and the smallest at which the weave exists; null where it mixes sizes. */
-  readonly fit: { readonly has: number; readonly needs: number } | null;
-}
-
-export const foretoldOf = (shape: PieceShape): Foretold => {
-  const ratios = shape.cell.rings.map(({ radius, wire }) => (2 * radius) / wire - 1);
-  const [has = 0] = ratios;
-  const needs = findSettledWeave(shape.weave)?.leastAspectRatio;
-  const isOneSize = ratios.every((ratio) => Math.abs(ratio - has) < 1e-3);
-  return {
-    weave: shape.weave,
-    tautMm: shape.cell.pitch,
-    pushedMm: pushedPitch(shape),
-    fit: isOneSize && needs !== undefined ? { has, needs } : null,
-  };
-};

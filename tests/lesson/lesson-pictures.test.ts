@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { emptyContent } from '#lib/lesson/content.ts';
+import { foretoldOf } from '#lib/lesson/foretell.ts';
 import {
   drawLesson,
   drawWhole,
-  foretoldOf,
   mayBePictured,
   pictureTexts,
   sceneOfLesson,

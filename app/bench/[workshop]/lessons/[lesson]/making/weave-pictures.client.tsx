@@ -11,6 +11,7 @@ import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
 import { SEQUENCE_PARTS } from '#lib/weave/placement.ts';
 import { usualBandOf } from '#lib/weave/usual-bands.ts';
 import { useDraft } from '../draft.client.tsx';
+import { useForetold } from './use-foretold.ts';
 import styles from './weave-pictures.module.css';
 
 const WAIT_MS = 500;
@@ -155,7 +156,10 @@ interface WholePieceProps {
 export function WholePiece({ address, pictures, turned, onTurn }: WholePieceProps) {
   const { content } = useDraft();
   const from = useRef<{ readonly y: number; readonly roll: number } | null>(null);
+  const told = useForetold(making(content));
   if (!pictures) return null;
+  const foretold = told ? (told.ok ? told.value : null) : pictures.foretold;
+  const fault = told ? (told.ok ? null : told.fault) : pictures.fault;
   const nameOf = (id: string) => content.ringKinds.find((kind) => kind.id === id)?.name ?? '';
   const piece = pictures.pictures['piece'];
   const roll = (to: number) => onTurn({ ...turned, roll: ((to % 360) + 360) % 360 });
@@ -227,9 +231,9 @@ export function WholePiece({ address, pictures, turned, onTurn }: WholePieceProp
       <figcaption className="soft">
         {/* What stands in a slider is not read out: the picture's words stand here. */}
         {piece && <span className="unseen">{piece.text} </span>}
-        {pictures.foretold &&
-          `${foretoldWords(pictures.foretold)} ${fitWords(pictures.foretold, usualBandOf(content.weave, content.otherNames)?.band ?? null)}`}
-        {pictures.fault && shapeFaultWords(pictures.fault, nameOf)}
+        {foretold &&
+          `${foretoldWords(foretold)} ${fitWords(foretold, usualBandOf(content.weave, content.otherNames)?.band ?? null)}`}
+        {fault && shapeFaultWords(fault, nameOf)}
         {pictures.proof && <Proved proof={pictures.proof} />}
       </figcaption>
     </figure>

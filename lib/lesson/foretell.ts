@@ -1,0 +1,76 @@
+/**
+ * What is foretold of a piece before any sample is made. Of rings of one size
+ * it is read between stored shapes, in well under a millisecond; a mix of
+ * sizes is worked out, which takes some tenths of a second.
+ */
+import { failed, ok, type Result } from '#lib/result.ts';
+import { findSettledWeave, pitchAt } from '#lib/weave/space/known-shape.ts';
+import {
+  measuredPiece,
+  type PieceShape,
+  type PieceShapeFault,
+  pushedPitch,
+  shapeOfPiece,
+} from '#lib/weave/space/piece-in-space.ts';
+import { isTooTight, type RingMeasure } from '#lib/weave/space/shape-of-weave.ts';
+import { measuresOf } from './measures.ts';
+import type { Pictured } from './pictured.ts';
+
+/** Lengths in mm of one repeat. */
+export interface Foretold {
+  readonly weave: string;
+  /** Pulled taut: no piece of these rings is longer, so none takes fewer repeats. */
+  readonly tautMm: number;
+  /** Pushed together from taut until nothing gives. */
+  readonly pushedMm: number;
+  /** Aspect ratio of its rings, and the smallest at which the weave exists; null where it mixes sizes. */
+  readonly fit: { readonly has: number; readonly needs: number } | null;
+}
+
+/** What is foretold of a lesson's piece, or why nothing can be. */
+export function foretell(content: Pictured): Result<Foretold, PieceShapeFault> {
+  const sizes = measuresOf(content);
+  const measured = measuredPiece(content, sizes);
+  if (!measured.ok) return measured;
+  const { weave, cells, measures } = measured.value;
+  const fit = fitOf(weave.id, measures);
+  if (fit && isTooTight(fit.needs, fit.has)) return failed({ code: 'too-tight', ...fit });
+  const read = fit && readBetween(weave.id, cells, measures, fit);
+  if (read) return ok(read);
+  const shape = shapeOfPiece(content, sizes);
+  return shape.ok ? ok(foretoldOf(shape.value)) : shape;
+}
+
+/** The same of a shape that has been worked out already. */
+export function foretoldOf(shape: PieceShape): Foretold {
+  const { weave, cell, cells } = shape;
+  const measures = cell.rings.map(({ radius, wire }) => ({ inner: 2 * radius - wire, wire }));
+  const fit = fitOf(weave, measures);
+  const read = fit && readBetween(weave, cells, measures, fit);
+  return read ?? { weave, tautMm: cell.pitch, pushedMm: pushedPitch(shape), fit };
+}
+
+/** Null where sizes are mixed. */
+function fitOf(weave: string, measures: readonly RingMeasure[]): Foretold['fit'] {
+  const [first] = measures;
+  const needs = findSettledWeave(weave)?.leastAspectRatio;
+  if (!first || needs === undefined || !measures.every((each) => isSameSize(each, first))) return null;
+  return { has: first.inner / first.wire, needs };
+}
+
+/** Read between stored shapes; null beyond the last of them. */
+function readBetween(
+  weave: string,
+  cells: number,
+  [first]: readonly RingMeasure[],
+  fit: NonNullable<Foretold['fit']>,
+): Foretold | null {
+  const pitch = pitchAt(weave, Math.max(fit.has, fit.needs));
+  if (!first || !pitch) return null;
+  const length = first.wire * cells;
+  return { weave, tautMm: pitch.taut * length, pushedMm: pitch.pushed * length, fit };
+}
+
+/** Sizes are kept to 1/10,000 mm. */
+const isSameSize = (a: RingMeasure, b: RingMeasure): boolean =>
+  Math.abs(a.inner - b.inner) < 1e-6 && Math.abs(a.wire - b.wire) < 1e-6;
