@@ -67,8 +67,9 @@ async function answer(request: IncomingMessage, response: ServerResponse): Promi
   // Whatever a client claims here is replaced: only this server speaks about policy and proxies.
   request.headers['content-security-policy'] = policy;
   delete request.headers['content-security-policy-report-only'];
-  // A page cannot learn its own address from Next; the sign-in screen leads back to it.
+  // A page cannot learn its own address from Next; the sign-in screen leads back to it, a former one on.
   request.headers['x-benchleaf-path'] = path;
+  request.headers['x-benchleaf-query'] = (request.url ?? '').slice(path.length);
   if (BENCHLEAF_BEHIND_PROXY === 'no') dropProxyHeaders(request);
   response.setHeader('content-security-policy', policy);
   for (const [name, value] of Object.entries({ ...fixedHeaders, ...headersBelow(path) })) {

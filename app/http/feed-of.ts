@@ -3,6 +3,7 @@ import { lessonPath, publicAddresses, shelfPath } from '#app/lesson-page/page-ad
 import { environment } from '#lib/config/environment.ts';
 import { database } from '#lib/data/database.ts';
 import { findPublicWorkshop, getRevision, type PublicLesson } from '#lib/data/revisions.ts';
+import { firstSlug } from '#lib/data/workshop-slugs.ts';
 import type { FeedOf, PublishedLesson } from '#lib/feeds/published-lesson.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import { correctionsNewestFirst } from '#lib/lesson/corrections.ts';
@@ -17,16 +18,18 @@ export async function feedOf(slug: string, path: string): Promise<FeedOf | null>
   const workshop = await findPublicWorkshop(database(), slug);
   if (!workshop) return null;
   const site = environment().BENCHLEAF_ADDRESS;
+  const first = await firstSlug(database(), slug);
   const lessons: PublishedLesson[] = [];
   // One after the other: documents are large, and a feed is not urgent.
   for (const lesson of workshop.lessons.slice(0, MOST_LESSONS)) {
-    lessons.push(await publishedLesson(site, slug, lesson));
+    lessons.push(await publishedLesson(site, { now: slug, first }, lesson));
   }
   const { name, about, language } = workshop;
   return {
     name,
     about,
     language,
+    id: `${site}${shelfPath(first)}`,
     address: `${site}${shelfPath(slug)}`,
     feedAddress: `${site}${path}`,
     lessons,
@@ -35,16 +38,17 @@ export async function feedOf(slug: string, path: string): Promise<FeedOf | null>
 
 async function publishedLesson(
   site: string,
-  workshop: string,
+  workshop: { readonly now: string; readonly first: string },
   { slug, revisions }: Pick<PublicLesson, 'slug' | 'revisions'>,
 ): Promise<PublishedLesson> {
   const [latest] = revisions;
   const first = revisions.at(-1);
   if (!latest || !first) throw new Error(`Lesson ${slug} counts as published and has no revision.`);
   const { content, recording } = await getRevision(database(), latest.id);
-  const files = publicAddresses(workshop, slug, latest.number, 'latest');
+  const files = publicAddresses(workshop.now, slug, latest.number, 'latest');
   return {
-    address: `${site}${lessonPath(workshop, slug)}`,
+    id: `${site}${lessonPath(workshop.first, slug)}`,
+    address: `${site}${lessonPath(workshop.now, slug)}`,
     title: content.title,
     summary: content.summary,
     language: content.language,

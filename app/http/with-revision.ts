@@ -2,7 +2,8 @@
 import { database } from '#lib/data/database.ts';
 import { findPublicLesson, getRevision } from '#lib/data/revisions.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
-import { fault, withAnyone } from './with-member.ts';
+import { withPublic } from './moved-or-ended.ts';
+import { fault } from './with-member.ts';
 
 export interface RevisionParams {
   workshop: string;
@@ -24,7 +25,7 @@ export const withRevision = <P extends RevisionParams>(
     latest: number,
   ) => Response | Promise<Response>,
 ) =>
-  withAnyone<P>(async (request, params) => {
+  withPublic<P>(async (request, params) => {
     const lesson = await findPublicLesson(database(), params.workshop, params.lesson);
     const number = numberOfAddress(params.number);
     const mark = lesson?.revisions.find((revision) => revision.number === number);

@@ -1,17 +1,14 @@
 /** Reads a public lesson page for an address and shows it, or answers that there is none. */
-import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
 import { cache } from 'react';
+import { nothingHere } from '#app/http/moved-or-ended.ts';
 import { SOCIAL } from '#app/pictures/make-png.ts';
 import { type LessonPageRead, readLessonPage } from '#lib/bench/read-lesson-page.ts';
 import { environment } from '#lib/config/environment.ts';
 import { database } from '#lib/data/database.ts';
-import { findEndedLesson } from '#lib/data/ended-lessons.ts';
 import { fragmentOfQuery, heldOfQuery, measureOfQuery } from '#lib/lesson/asked-measure.ts';
 import { mayBePictured } from '#lib/lesson/lesson-pictures.ts';
 import { CARD_SIZE, MADE_FILES } from '#lib/lesson/made-files.ts';
 import { jsonForScript, structuredData } from '#lib/lesson/structured-data.ts';
-import { EndedLesson } from './ended-lesson.tsx';
 import { LessonPage } from './lesson-page.tsx';
 import { type LinkPicture, LinkPreview } from './link-preview.tsx';
 import { momentLink, type PageAddresses, publicAddresses, reportedOfQuery } from './page-addresses.ts';
@@ -26,18 +23,6 @@ export const lessonRead = cache(
 export const revisionTitle = ({ revision, latest }: Pick<LessonPageRead, 'revision' | 'latest'>): string =>
   `${revision.content.title}, ${revision.number < latest ? 'earlier revision' : 'revision'} ${revision.number}`;
 
-/** What stood at an address before it was deleted; asked only where nothing stands. */
-export const endedLesson = cache((workshop: string, lesson: string) =>
-  findEndedLesson(database(), workshop, lesson),
-);
-
-/** The head of a page of a lesson that was deleted, or the answer that nothing ever was there. */
-export async function endedMetadata(workshop: string, lesson: string): Promise<Metadata> {
-  const ended = await endedLesson(workshop, lesson);
-  if (!ended) notFound();
-  return { title: `${ended.title}: this lesson has ended`, robots: { index: false } };
-}
-
 export type Query = Readonly<Record<string, string | string[] | undefined>>;
 
 interface ShowLessonProps {
@@ -49,9 +34,7 @@ interface ShowLessonProps {
 
 export async function ShowLesson({ workshop, lesson, number, query }: ShowLessonProps) {
   const read = await lessonRead(workshop, lesson, number, heldOfQuery(query));
-  const ended = read ? null : await endedLesson(workshop, lesson);
-  if (ended) return <EndedLesson ended={ended} kitOf={null} />;
-  if (!read) notFound();
+  if (!read) return nothingHere();
   const { revision } = read;
   const addresses = publicAddresses(
     workshop,

@@ -1,5 +1,6 @@
 /** oEmbed: `/oembed?url=…` tells other sites how to show a lesson (oembed.com, version 1.0). */
 import { answerText } from '#app/http/answer-text.ts';
+import { movedTo } from '#app/http/moved-or-ended.ts';
 import { fault, withAnyone } from '#app/http/with-member.ts';
 import { embedPath, publicAddresses, shelfPath } from '#app/lesson-page/page-addresses.ts';
 import { environment } from '#lib/config/environment.ts';
@@ -17,8 +18,9 @@ export const GET = withAnyone(async (request) => {
   if ((asked.get('format') ?? 'json') !== 'json') return fault(501, 'format-not-offered');
   const site = environment().BENCHLEAF_ADDRESS;
   const wanted = URL.parse(asked.get('url') ?? '');
-  const [, workshop, lesson] =
-    (wanted?.origin === new URL(site).origin && LESSON.exec(wanted.pathname)) || [];
+  const isOurs = wanted?.origin === new URL(site).origin;
+  const place = isOurs ? ((await movedTo(wanted.pathname, '')) ?? wanted.pathname) : '';
+  const [, workshop, lesson] = LESSON.exec(place) ?? [];
   const revision = workshop && lesson ? await findLatestRevision(database(), workshop, lesson) : null;
   if (!wanted || !workshop || !lesson || !revision) return fault(404, 'not-found');
   const playAt = fragmentOfQuery(Object.fromEntries(wanted.searchParams));

@@ -64,7 +64,7 @@ const WORDS: Readonly<Record<Code, (facts: Facts) => FaultWords>> = {
     whole('A workshop needs an owner. Make somebody else an owner first, then change this.'),
   'published-needs-owner': () =>
     whole('This lesson is published. Only an owner of the workshop can delete it.'),
-  'slug-taken': () => at('slug', 'This address is taken. Choose another one.'),
+  'slug-taken': () => at('slug', 'Another workshop has this address, or had it. Choose another one.'),
   'not-signed-in': () =>
     whole('You are no longer signed in. Sign in again in another tab; what you typed here stays.'),
   'not-found': () => whole('This is no longer there. Load the page again to see what is.'),

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { Membership } from '#lib/access/caller.ts';
 import { uniqueViolation } from '#lib/data/unique-violation.ts';
+import { keepWorkshopSlugs } from '#lib/data/workshop-slugs.ts';
 import { failed, ok, type Result } from '#lib/result.ts';
 import type { Bench } from './bench.ts';
 import { DEMO_WORKSHOP_SLUG } from './demo-workshop.ts';
@@ -13,7 +14,7 @@ const workshopSettings = z.object({
   currency: z.string().refine(isCurrency),
   /** BCP 47. */
   language: z.string().refine(isLanguage),
-  /** In the address of its pages; changing it ends the old addresses. */
+  /** In the address of its pages; addresses with a former one lead on to it. */
   slug: z
     .string()
     .max(60)
@@ -49,9 +50,9 @@ const stated = (changed: ChangedSettings) => {
   };
 };
 
-/** Saves the settings; `slug-taken` where another workshop has that address, or the demo's is touched. */
+/** Saves the settings; `slug-taken` where another workshop has that address or had it, or the demo's is touched. */
 export async function changeWorkshop(
-  { db }: Bench,
+  { db, now }: Bench,
   { workshop }: Membership,
   changed: ChangedSettings,
 ): Promise<Result<null, { readonly code: 'slug-taken' }>> {
@@ -59,8 +60,12 @@ export async function changeWorkshop(
   if (slug !== workshop.slug && [slug, workshop.slug].includes(DEMO_WORKSHOP_SLUG))
     return failed({ code: 'slug-taken' });
   try {
-    await db.workshop.update({ where: { id: workshop.id }, data: stated(changed) });
-    return ok(null);
+    return await db.$transaction(async (tx) => {
+      if (slug !== workshop.slug && !(await keepWorkshopSlugs(tx, workshop, slug, now())))
+        return failed({ code: 'slug-taken' });
+      await tx.workshop.update({ where: { id: workshop.id }, data: stated(changed) });
+      return ok(null);
+    });
   } catch (error) {
     if (uniqueViolation(error)?.includes('slug')) return failed({ code: 'slug-taken' });
     throw error;

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { Queries } from '#lib/data/database.ts';
 import { uniqueViolation } from '#lib/data/unique-violation.ts';
+import { takenWorkshopSlugs } from '#lib/data/workshop-slugs.ts';
 import { freeSlug, slugOf } from '#lib/lesson/slug.ts';
 import type { Bench } from './bench.ts';
 import { DEMO_WORKSHOP_SLUG } from './demo-workshop.ts';
@@ -23,11 +24,7 @@ export async function addWorkshop(
   { name, ownerId }: { readonly name: string; readonly ownerId: string },
 ): Promise<string> {
   const wanted = slugOf(name, 'workshop');
-  const taken = await tx.workshop.findMany({
-    where: { slug: { startsWith: wanted } },
-    select: { slug: true },
-  });
-  const slug = freeSlug(wanted, [DEMO_WORKSHOP_SLUG, ...taken.map((workshop) => workshop.slug)]);
+  const slug = freeSlug(wanted, [DEMO_WORKSHOP_SLUG, ...(await takenWorkshopSlugs(tx, wanted))]);
   const at = now();
   await tx.workshop.create({
     data: {
@@ -35,6 +32,7 @@ export async function addWorkshop(
       slug,
       name,
       createdAt: at,
+      slugs: { create: { slug, since: at } },
       members: { create: { id: newId(), userId: ownerId, role: 'owner', createdAt: at } },
     },
   });

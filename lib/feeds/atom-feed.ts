@@ -11,7 +11,7 @@ export function atomFeed(of: FeedOf): string {
     .reduce((latest, day) => (day > latest ? day : latest), NOTHING_YET);
   return finishFeed(
     generateAtomFeed({
-      id: of.address,
+      id: of.id,
       title: { value: feedText(of.name) },
       ...(of.about.trim() === '' ? {} : { subtitle: { value: feedText(of.about) } }),
       updated,
@@ -26,7 +26,7 @@ export function atomFeed(of: FeedOf): string {
 }
 
 const entry = (lesson: PublishedLesson) => ({
-  id: lesson.address,
+  id: lesson.id,
   title: { value: feedText(lesson.title) },
   published: lesson.firstPublished,
   updated: lesson.lastPublished,

@@ -4,7 +4,9 @@ import { feedText, finishFeed } from './published-lesson.ts';
 
 /** A correction as its feed tells of it; every address is whole. */
 export interface PublishedCorrection {
-  /** Of the correction on its lesson page; it never changes, and so names the correction too. */
+  /** Names the correction for good: its address under the first slug that its workshop had. */
+  readonly id: string;
+  /** Of the correction on its lesson page. */
   readonly address: string;
   /** Title of its lesson. */
   readonly lesson: string;
@@ -22,6 +24,8 @@ export interface CorrectionsOf {
   readonly title: string;
   /** Name of the workshop. */
   readonly author: string;
+  /** Names the feed for good: its address under the first slug that its workshop had. */
+  readonly id: string;
   /** The page that the feed belongs to. */
   readonly address: string;
   /** Of the feed itself. */
@@ -36,6 +40,7 @@ export interface CorrectionsOf {
 const MOST = 100;
 
 export function correctionsFeed({
+  id,
   title,
   author,
   address,
@@ -46,7 +51,7 @@ export function correctionsFeed({
   return finishFeed(
     generateAtomFeed({
       // Not the page's own address: that is the id of the feed of lessons.
-      id: feedAddress,
+      id,
       title: { value: feedText(title) },
       updated: corrections[0]?.published ?? begun,
       authors: [{ name: feedText(author) }],
@@ -55,7 +60,7 @@ export function correctionsFeed({
         { rel: 'alternate', href: address, type: 'text/html' },
       ],
       entries: corrections.slice(0, MOST).map((correction) => ({
-        id: correction.address,
+        id: correction.id,
         title: { value: feedText(`${correction.lesson}: ${correction.about}`) },
         published: correction.published,
         updated: correction.published,

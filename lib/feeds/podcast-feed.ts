@@ -29,7 +29,7 @@ export function podcastFeed(of: FeedOf): string {
 const item = (lesson: PublishedLesson, recording: NonNullable<PublishedLesson['recording']>) => ({
   title: feedText(lesson.title),
   link: lesson.address,
-  guid: { value: lesson.address, isPermaLink: true },
+  guid: { value: lesson.id, isPermaLink: true },
   pubDate: lesson.firstPublished,
   description: feedText(lesson.summary.trim() || lesson.title),
   enclosures: [{ url: recording.address, length: recording.bytes, type: recording.mediaType }],

@@ -1,6 +1,8 @@
 /** A published lesson as feeds tell of it; every address is whole. */
 export interface PublishedLesson {
-  /** The lesson page; it never changes, and so names the lesson too. */
+  /** Names the lesson for good: the address of its page under the first slug that its workshop had. */
+  readonly id: string;
+  /** The lesson page. */
   readonly address: string;
   readonly title: string;
   readonly summary: string;
@@ -27,6 +29,8 @@ export interface FeedOf {
   readonly name: string;
   readonly about: string;
   readonly language: string;
+  /** Names the feed for good: the address of the workshop's page under the first slug that it had. */
+  readonly id: string;
   /** The workshop's page. */
   readonly address: string;
   /** Of the feed itself. */

@@ -4,12 +4,14 @@ import type { Membership, Role } from '#lib/access/caller.ts';
 import { issueInvitation } from '#lib/access/invitation.ts';
 import type { Bench } from '#lib/bench/bench.ts';
 import { changeRole, removeMember, withdrawInvitation } from '#lib/bench/change-members.ts';
+import { changeWorkshop } from '#lib/bench/change-workshop.ts';
 import { createLesson } from '#lib/bench/create-lesson.ts';
 import { createWorkshop } from '#lib/bench/create-workshop.ts';
 import { deleteLesson } from '#lib/bench/delete-lesson.ts';
 import { joinAsCaller } from '#lib/bench/use-invitation.ts';
 import { findEndedLesson } from '#lib/data/ended-lessons.ts';
 import { findLessons } from '#lib/data/lesson-list.ts';
+import { slugSince } from '#lib/data/workshop-slugs.ts';
 import { testDatabase } from '#tests/support/database.ts';
 
 let bench: Bench;
@@ -114,6 +116,31 @@ test('workshops and lessons of one name begun at once all get addresses of their
   const at = await workshopOf(ines);
   await Promise.all(Array.from({ length: 4 }, () => createLesson(bench, at, { title: 'Box chain' })));
   expect(new Set((await findLessons(bench.db, at.workshop.id)).map(({ slug }) => slug)).size).toBe(4);
+});
+
+test('an address that a workshop left stays its own: nobody else gets it, she may take it back', async () => {
+  const ines = await person('ines');
+  const at = await workshopOf(ines);
+  const first = at.workshop.slug;
+  const move = async (of: Membership, slug: string) => {
+    const workshop = await bench.db.workshop.findUniqueOrThrow({ where: { id: of.workshop.id } });
+    return changeWorkshop(bench, { ...of, workshop }, { slug });
+  };
+  const taken = { ok: false, fault: { code: 'slug-taken' } };
+  expect((await move(at, `${first}-lane`)).ok).toBe(true);
+  const other = await workshopOf(await person('edda'));
+  expect(other.workshop.slug).not.toBe(first);
+  expect(await move(other, first)).toEqual(taken);
+  expect(await move(other, `${first}-lane`)).toEqual(taken);
+  expect([await slugSince(bench.db, first), await slugSince(bench.db, `${first}-lane`)]).toEqual([
+    `${first}-lane`,
+    null,
+  ]);
+  expect((await move(at, first)).ok).toBe(true);
+  expect(await slugSince(bench.db, `${first}-lane`)).toBe(first);
+  // Two that reach for one address at once: one has it.
+  const both = await Promise.all([move(at, 'ring-street'), move(other, 'ring-street')]);
+  expect(both.filter(({ ok }) => ok)).toHaveLength(1);
 });
 
 describe('deleting a lesson', () => {

@@ -17,6 +17,7 @@ import { type FeedOf, feedText, finishFeed, type PublishedLesson } from '#lib/fe
 import { haveOutsideCases, outsideJson } from '#tests/support/outside-cases.ts';
 
 const lesson = (over: Partial<PublishedLesson> = {}): PublishedLesson => ({
+  id: 'https://bench.example/workshop/kiln/lesson/b',
   address: 'https://bench.example/workshop/k/lesson/b',
   title: 'Byzantine bracelet',
   summary: 'A square chain.',
@@ -40,6 +41,7 @@ const feed = (lessons: readonly PublishedLesson[], file: string): FeedOf => ({
   name: 'Kiln Lane Rings',
   about: 'Weaving & more',
   language: 'en',
+  id: 'https://bench.example/workshop/kiln',
   address: 'https://bench.example/workshop/k',
   feedAddress: `https://bench.example/workshop/k/${file}`,
   lessons,
@@ -57,7 +59,7 @@ describe('Atom (RFC 4287)', () => {
     const read = await new Parser().parseString(xml);
     expect(read.title).toBe('Kiln Lane Rings');
     expect(read.feedUrl).toBe('https://bench.example/workshop/k/feed.atom');
-    expect(xml).toContain('<id>https://bench.example/workshop/k</id>');
+    expect(xml).toContain('<id>https://bench.example/workshop/kiln</id>');
     expect(xml.match(/<updated>(.*?)<\/updated>/)?.[1]).toBe('2026-03-01T10:30:00.000Z');
     expect(xml).toMatch(/<author>\s*<name>Kiln Lane Rings<\/name>/);
     const [entry] = read.items;
@@ -75,6 +77,7 @@ describe('Atom (RFC 4287)', () => {
 });
 
 const correction = (over: Partial<PublishedCorrection> = {}): PublishedCorrection => ({
+  id: 'https://bench.example/workshop/kiln/lesson/b#correction-co-1',
   address: 'https://bench.example/workshop/k/lesson/b#correction-co-1',
   lesson: 'Byzantine bracelet',
   language: 'en',
@@ -86,6 +89,7 @@ const correction = (over: Partial<PublishedCorrection> = {}): PublishedCorrectio
 const corrections = (list: readonly PublishedCorrection[], title = 'Corrections of it'): CorrectionsOf => ({
   title,
   author: 'Kiln Lane Rings',
+  id: 'https://bench.example/workshop/kiln/lesson/b',
   address: 'https://bench.example/workshop/k/lesson/b',
   feedAddress: 'https://bench.example/workshop/k/lesson/b/corrections.atom',
   begun: new Date('2026-02-28T09:00:00Z'),
@@ -95,6 +99,7 @@ const corrections = (list: readonly PublishedCorrection[], title = 'Corrections 
 describe('corrections (RFC 4287)', () => {
   test('each has an id for life, the day of its revision, and says what was wrong and what is right', async () => {
     const older = correction({
+      id: 'https://bench.example/workshop/kiln/lesson/b#correction-co-0',
       address: 'https://bench.example/workshop/k/lesson/b#correction-co-0',
       published: new Date('2026-02-28T12:00:00Z'),
     });
@@ -104,8 +109,8 @@ describe('corrections (RFC 4287)', () => {
     expect(xml.match(/<updated>(.*?)<\/updated>/)?.[1]).toBe('2026-03-01T10:30:00.000Z');
     expect(xml).toMatch(/<author>\s*<name>Kiln Lane Rings<\/name>/);
     expect(read.items.map((item) => [item.id, item.isoDate])).toEqual([
-      ['https://bench.example/workshop/k/lesson/b#correction-co-1', '2026-03-01T10:30:00.000Z'],
-      ['https://bench.example/workshop/k/lesson/b#correction-co-0', '2026-02-28T12:00:00.000Z'],
+      ['https://bench.example/workshop/kiln/lesson/b#correction-co-1', '2026-03-01T10:30:00.000Z'],
+      ['https://bench.example/workshop/kiln/lesson/b#correction-co-0', '2026-02-28T12:00:00.000Z'],
     ]);
     expect(read.items[0]?.title).toBe('Byzantine bracelet: said wrongly, at 0:31');
     expect(read.items[0]?.summary).toBe('Wrong: eighty\nRight: eighteen\nKits stay as they are.');
@@ -137,7 +142,7 @@ describe('podcast (RSS 2.0, podcast namespace)', () => {
     });
     // 28 February 2026 is a Saturday.
     expect(xml).toContain('<pubDate>Sat, 28 Feb 2026 09:00:00 GMT</pubDate>');
-    expect(item?.guid).toBe('https://bench.example/workshop/k/lesson/b');
+    expect(item?.guid).toBe('https://bench.example/workshop/kiln/lesson/b');
     expect(xml).toContain('<itunes:duration>601</itunes:duration>');
     expect(item?.['transcript'].$).toMatchObject({ type: 'text/vtt', language: 'en' });
     expect(item?.['chapters'].$).toEqual({
@@ -173,6 +178,7 @@ describe('text that a person typed', () => {
     const hostile = [HOSTILE, ...(haveOutsideCases('adversarial') ? adversarialTexts() : [])];
     const list = hostile.map((text, index) =>
       correction({
+        id: `https://bench.example/workshop/kiln/lesson/b#correction-${index}`,
         address: `https://bench.example/workshop/k/lesson/b#correction-${index}`,
         lesson: text,
         about: text,

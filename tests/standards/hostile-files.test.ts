@@ -264,6 +264,7 @@ describe.skipIf(!present)('payloads in every field', () => {
 
   test('feeds, by npm rss-parser', async () => {
     const lessons = payloads.slice(0, 300).map((text, index) => ({
+      id: `${at}/${index}`,
       address: `${at}/${index}`,
       title: line(index),
       summary: text,
@@ -282,7 +283,15 @@ describe.skipIf(!present)('payloads in every field', () => {
       },
       posterAddress: null,
     }));
-    const of = { name: line(9), about: line(10), language: 'en', address: at, feedAddress: at, lessons };
+    const of = {
+      name: line(9),
+      about: line(10),
+      language: 'en',
+      id: at,
+      address: at,
+      feedAddress: at,
+      lessons,
+    };
     for (const write of [atomFeed, podcastFeed]) {
       const { items } = await new RssParser().parseString(write(of));
       expect(items.map(({ title }) => title?.trim())).toEqual(

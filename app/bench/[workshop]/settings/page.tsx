@@ -40,12 +40,10 @@ export default async function SettingsPage({ params }: PageProps<'/bench/[worksh
             <p className="soft">The demo workshop keeps its address.</p>
           ) : (
             <>
-              <div className="notice caution">
-                <p>
-                  A change ends the old address at once, and with it every link, printed sheet and note that
-                  names it. Once a lesson is published, better leave it.
-                </p>
-              </div>
+              <p>
+                After a change the old address leads on to the new one: links, printed sheets and the codes on
+                kits that are sold keep working, and no other workshop can take it. You can go back to it.
+              </p>
               <AddressForm slug={slug} />
             </>
           )}

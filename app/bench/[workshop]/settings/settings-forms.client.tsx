@@ -68,7 +68,6 @@ export function AddressForm({ slug }: { slug: string }) {
       method="PATCH"
       submit="Change the address"
       busy="Changing…"
-      tone="alarm"
       label="Address of the workshop’s pages"
       done={(answer) => {
         const next =

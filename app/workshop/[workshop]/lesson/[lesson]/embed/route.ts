@@ -1,6 +1,7 @@
 /** The latest revision's player for pages of other sites: the one address of ours that may stand in their frames. */
 import { answerText } from '#app/http/answer-text.ts';
-import { fault, withAnyone } from '#app/http/with-member.ts';
+import { withPublic } from '#app/http/moved-or-ended.ts';
+import { fault } from '#app/http/with-member.ts';
 import { embedPage, endedEmbed } from '#app/lesson-page/embed-page.ts';
 import { lessonPath, publicAddresses } from '#app/lesson-page/page-addresses.ts';
 import { environment } from '#lib/config/environment.ts';
@@ -11,7 +12,7 @@ import { fragmentOfQuery } from '#lib/lesson/asked-measure.ts';
 
 type Params = { workshop: string; lesson: string };
 
-export const GET = withAnyone<Params>(async (request, { workshop, lesson }) => {
+export const GET = withPublic<Params>(async (request, { workshop, lesson }) => {
   const revision = await findLatestRevision(database(), workshop, lesson);
   if (!revision) {
     const ended = await findEndedLesson(database(), workshop, lesson);

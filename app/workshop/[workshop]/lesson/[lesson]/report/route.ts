@@ -1,13 +1,15 @@
 /** Takes what a pupil reports from the lesson page: a plain form, answered by leading back to the page. */
+
+import { withPublic } from '#app/http/moved-or-ended.ts';
 import { placeOf } from '#app/http/place-of.ts';
 import { readForm } from '#app/http/read-form.ts';
-import { fault, withAnyone } from '#app/http/with-member.ts';
+import { fault } from '#app/http/with-member.ts';
 import { lessonPath, type Reported, reportedPath } from '#app/lesson-page/page-addresses.ts';
 import { openBench } from '#lib/bench/bench.ts';
 import { takeReport } from '#lib/bench/take-report.ts';
 import { pupilReport } from '#lib/lesson/report.ts';
 
-export const POST = withAnyone<{ workshop: string; lesson: string }>(
+export const POST = withPublic<{ workshop: string; lesson: string }>(
   async (request, { workshop, lesson }) => {
     const form = await readForm(request);
     if (!form.ok) return form.refusal;

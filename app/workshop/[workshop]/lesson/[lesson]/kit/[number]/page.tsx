@@ -1,11 +1,10 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
 import { cache } from 'react';
+import { nothingHere } from '#app/http/moved-or-ended.ts';
 import { numberOfAddress } from '#app/http/with-revision.ts';
-import { EndedLesson } from '#app/lesson-page/ended-lesson.tsx';
 import { HeldKit } from '#app/lesson-page/held-kit.tsx';
 import { lessonPath } from '#app/lesson-page/page-addresses.ts';
-import { endedLesson, type Query } from '#app/lesson-page/show-lesson.tsx';
+import type { Query } from '#app/lesson-page/show-lesson.tsx';
 import { readHeldKit } from '#lib/bench/read-held-kit.ts';
 import { database } from '#lib/data/database.ts';
 import { measureOfQuery } from '#lib/lesson/asked-measure.ts';
@@ -23,9 +22,7 @@ const heldKit = cache(async (workshop: string, lesson: string, number: string) =
 export async function generateMetadata({ params }: KitPageProps): Promise<Metadata> {
   const { workshop, lesson, number } = await params;
   const read = await heldKit(workshop, lesson, number);
-  if (!read && (await endedLesson(workshop, lesson)))
-    return { title: 'Your kit: this lesson has ended', robots: { index: false } };
-  if (!read) notFound();
+  if (!read) return nothingHere();
   return { title: `Your kit: ${read.latest.content.title}`, robots: { index: false } };
 }
 
@@ -33,10 +30,7 @@ export async function generateMetadata({ params }: KitPageProps): Promise<Metada
 export default async function KitPage({ params, searchParams }: KitPageProps) {
   const { workshop, lesson, number } = await params;
   const read = await heldKit(workshop, lesson, number);
-  const ended = read ? null : await endedLesson(workshop, lesson);
-  const kitOf = numberOfAddress(number);
-  if (ended && kitOf !== null) return <EndedLesson ended={ended} kitOf={kitOf} />;
-  if (!read) notFound();
+  if (!read) return nothingHere();
   const query = await searchParams;
   return (
     <HeldKit

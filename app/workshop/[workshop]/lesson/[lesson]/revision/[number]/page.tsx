@@ -1,13 +1,7 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { nothingHere } from '#app/http/moved-or-ended.ts';
 import { numberOfAddress } from '#app/http/with-revision.ts';
-import {
-  endedMetadata,
-  lessonRead,
-  type Query,
-  revisionTitle,
-  ShowLesson,
-} from '#app/lesson-page/show-lesson.tsx';
+import { lessonRead, type Query, revisionTitle, ShowLesson } from '#app/lesson-page/show-lesson.tsx';
 
 interface RevisionProps {
   readonly params: Promise<{ workshop: string; lesson: string; number: string }>;
@@ -18,7 +12,7 @@ export async function generateMetadata({ params }: RevisionProps): Promise<Metad
   const { workshop, lesson, number } = await params;
   const wanted = numberOfAddress(number);
   const read = wanted === null ? null : await lessonRead(workshop, lesson, wanted, null);
-  if (!read) return endedMetadata(workshop, lesson);
+  if (!read) return nothingHere();
   // Searching people are led to the latest revision.
   return { title: revisionTitle(read), robots: { index: false } };
 }
@@ -27,6 +21,6 @@ export async function generateMetadata({ params }: RevisionProps): Promise<Metad
 export default async function PublicRevision({ params, searchParams }: RevisionProps) {
   const { workshop, lesson, number } = await params;
   const wanted = numberOfAddress(number);
-  if (wanted === null) notFound();
+  if (wanted === null) return nothingHere();
   return <ShowLesson workshop={workshop} lesson={lesson} number={wanted} query={await searchParams} />;
 }
