@@ -1,5 +1,9 @@
+import { randomUUID } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { issuePreviewAddress } from '#lib/access/preview-address.ts';
+import type { Content } from '#lib/lesson/content.ts';
 import { aContent } from '#tests/support/a-content.ts';
 import { aTaughtLesson, publishBehindTheScenes } from '#tests/support/a-taught-lesson.ts';
 import { sharedApp } from '#tests/support/app.ts';
@@ -15,6 +19,23 @@ describe.skipIf(!existsSync(adversarial))('hostile strings', () => {
       : value !== null && typeof value === 'object'
         ? Object.values(value).flatMap(textsIn)
         : [];
+
+  const bare = (text: string | null) => (text ?? '').replace(/\s+/g, ' ').trim();
+  /** Nothing in a lesson came to life, and nothing of it is lost. */
+  async function bearsAll(page: Page, { chapters, steps }: Content): Promise<void> {
+    const article = page.locator('main article');
+    // Scripts are ours and Next's; pictures are stills, the mark and what we draw of kits and weaves; nothing else may have come to life.
+    const alive = await article
+      .locator(
+        'script, iframe, object, embed, form:not([action*="/lesson/"], [action^="/preview/"]), svg:not([role="img"]), math, base, link, style, meta, foreignObject, svg image, svg use, svg a, animate, set',
+      )
+      .count();
+    expect(alive).toBe(0);
+    expect(await page.locator('#transcript').textContent()).toContain('alert(1)');
+    const shown = bare(await article.textContent());
+    for (const { title } of chapters) expect(shown).toContain(bare(title));
+    for (const { sentence } of steps) expect(shown).toContain(bare(sentence));
+  }
 
   test('as titles, sentences, names and cues: nothing fires, with script or without', async () => {
     const app = await sharedApp();
@@ -76,6 +97,13 @@ describe.skipIf(!existsSync(adversarial))('hostile strings', () => {
     expect(head).toContain('<style>');
     expect(head.match(/<link rel="stylesheet"(?! [^>]*media="print")|<script[^>]* async/g)).toBeNull();
     expect(body).toMatch(/<script src="[^"]+" async/);
+    const token = await issuePreviewAddress(app.db, {
+      id: randomUUID(),
+      lessonId: taught.lessonId,
+      note: title(5),
+      now: new Date(),
+    });
+    const preview = `${app.address}${token}`;
     for (const javaScriptEnabled of [true, false]) {
       const page = await browser.open({ javaScriptEnabled });
       const fired: string[] = [];
@@ -86,25 +114,24 @@ describe.skipIf(!existsSync(adversarial))('hostile strings', () => {
       page.on('request', (request) => {
         if (!request.url().startsWith(app.address)) fired.push(`request ${request.url()}`);
       });
-      await page.goto(taught.page);
-      if (javaScriptEnabled) await page.getByRole('button', { name: 'Play' }).waitFor();
-      // Scripts are ours and Next's; pictures are stills, the mark and what we draw of kits and weaves; nothing else may have come to life.
-      const alive = await page
-        .locator('main article')
-        .locator(
-          'script, iframe, object, embed, form:not([action*="/lesson/"]), svg:not([role="img"]), math, base, link, style, meta, foreignObject, svg image, svg use, svg a, animate, set',
-        )
-        .count();
-      expect(alive).toBe(0);
-      expect(await page.locator('#transcript').textContent()).toContain('alert(1)');
+      for (const address of [taught.page, preview]) {
+        await page.goto(address);
+        if (javaScriptEnabled) await page.getByRole('button', { name: 'Play' }).waitFor();
+        await bearsAll(page, content);
+      }
       await page.goto(`${taught.page}/embed`);
       expect(await page.locator('script, iframe, object, embed, form, svg, math, base, img').count()).toBe(0);
-      const bare = (text: string | null) => (text ?? '').replace(/\s+/g, ' ').trim();
       const said = bare(await page.locator('body').textContent());
       for (const { title: name } of content.chapters) expect(said).toContain(bare(name));
       expect(await page.title()).toContain(content.title);
       await page.goto(taught.page.replace(/\/lesson\/.*/, ''));
       expect(fired).toEqual([]);
     }
+    // A withdrawn address tells nothing of what stood there.
+    await app.db.previewAddress.deleteMany({ where: { lessonId: taught.lessonId } });
+    const withdrawn = await fetch(preview);
+    expect(withdrawn.status).toBe(404);
+    const left = await withdrawn.text();
+    for (const text of [content.title, content.weave, 'alert(1)']) expect(left).not.toContain(text);
   });
 });
