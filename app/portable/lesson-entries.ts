@@ -9,7 +9,8 @@ import { kitFor } from '#lib/kit/kit-list.ts';
 import { pictureTexts } from '#lib/lesson/lesson-pictures.ts';
 import { pageSteps } from '#lib/lesson/page-steps.ts';
 import { TEXT_FILES, type TextFile, writeTextFile } from '#lib/lesson/text-files.ts';
-import { drawnName, kitName, lessonFile } from './lesson-file.ts';
+import { kitName } from './kit-part.ts';
+import { drawnName, lessonFile } from './lesson-file.ts';
 
 /** Every file of one lesson: its page first, its recordings last. */
 export function lessonEntries(copy: LessonCopy): readonly CopyEntry[] {

@@ -4,20 +4,19 @@
  */
 import { createHash } from 'node:crypto';
 import { closed } from '#app/words/correction-words.ts';
-import { kitRows } from '#app/words/kit-rows.ts';
 import { textFileWords } from '#app/words/text-file-words.ts';
 import { chapterSpans } from '#lib/chapters/chapter-rules.ts';
-import { kitFor } from '#lib/kit/kit-list.ts';
 import { formatMeasure, secondsOf, sizeWords } from '#lib/lesson/asked-measure.ts';
 import { cautionWords } from '#lib/lesson/cautions.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import { correctionsDuring, correctionsNewestFirst } from '#lib/lesson/corrections.ts';
-import { isTool, perWord, quantityWord, ringFacts, timeNeeded, weaveWord } from '#lib/lesson/making-words.ts';
+import { timeNeeded, weaveWord } from '#lib/lesson/making-words.ts';
 import { PAGE_PARTS, PART_TITLES, type PageStep, pageSteps } from '#lib/lesson/page-steps.ts';
 import { placementFacts } from '#lib/lesson/placement-words.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
-import { each, html, Markup, when } from './markup.ts';
+import { needed } from './kit-part.ts';
+import { each, html, joined, Markup, when } from './markup.ts';
 import { PAGE_SCRIPT } from './page-script.ts';
 import { PAGE_STYLE } from './page-style.ts';
 import { type Teller, tellerOf, words } from './told-text.ts';
@@ -76,7 +75,7 @@ ${facts(content, teller)}
 <div class="spread">
 ${revision.recording ? html`<div class="beside">${player(revision)}</div>` : null}
 <div class="text">
-${needed(copied)}
+${needed(content, copied.kits)}
 ${cautions(content, teller)}
 ${steps(copied, teller)}
 ${words(revision.terms)}
@@ -111,12 +110,11 @@ function facts(content: Content, { explained }: Teller): Markup {
 const leaning = (side: 'left' | 'right'): Markup =>
   html`<span data-hand="shown">${side}, as the recording shows it</span><span data-hand="mirrored">${OTHER_HAND[side]}, in the mirrored picture; ${side} in the recording</span>`;
 
-const joined = (parts: readonly string[], by = ', '): string =>
-  parts.filter((part) => part.trim() !== '').join(by);
-
 /** A link to a moment: of the player where there is script, else of the recording's own file. */
 const moment = (file: string, atMs: number, label = ''): Markup =>
   html`<a class="time" href="${`${file}#t=${secondsOf(atMs)}`}" data-at="${atMs}">${joined([label, formatTimeCode(atMs)], ' ')}</a>`;
+
+const holdButton = html`<button type="button" id="hold" aria-pressed="false">Hold at each step</button>`;
 
 function player({ content, recording }: Revision): Markup | null {
   if (!recording) return null;
@@ -126,8 +124,11 @@ function player({ content, recording }: Revision): Markup | null {
 ${
   hasVideo
     ? html`<div class="frame"><video id="recording" controls preload="metadata" playsinline src="${mediaKey}"${posterKey === null ? null : html` poster="${posterKey}"`}${width === null || height === null ? null : html` width="${width}" height="${height}"`}></video></div>
-<button type="button" id="mirror" aria-pressed="false" lang="en" hidden>Mirror the picture</button>`
-    : html`<audio id="recording" controls preload="metadata" src="${mediaKey}"></audio>`
+<div class="wishes" lang="en" hidden><button type="button" id="mirror" aria-pressed="false">Mirror the picture</button>${holdButton}</div>
+<div id="own" lang="en" hidden><p id="line"></p><button type="button" id="go">Play</button><input type="range" id="place" min="0" step="0.1" value="0" aria-label="Place in the recording"><span id="clock"></span></div>
+<p id="held" role="status"></p>`
+    : html`<audio id="recording" controls preload="metadata" src="${mediaKey}"></audio>
+<div class="wishes" lang="en" hidden>${holdButton}</div><p id="held" role="status"></p>`
 }
 ${when(
   chapters.length > 0,
@@ -141,61 +142,6 @@ ${when(
 </section>`;
 }
 
-function needed({ revision: { content }, kits }: CopiedLesson): Markup {
-  const list = (title: string, items: Content['materials']): Markup =>
-    when(
-      items.length > 0,
-      () =>
-        html`<h3 lang="en">${title}</h3><ul class="items">${each(
-          items,
-          (item) =>
-            html`<li><label><input type="checkbox"><span>${joined([item.name, `${quantityWord(item.quantityMilli, item.unit)} ${perWord(item.per)}`.trim()])}${
-              item.note.trim() === '' ? null : html`<br><span class="soft">${item.note}</span>`
-            }</span></label></li>`,
-        )}</ul>`,
-    );
-  return html`<section aria-labelledby="kit"><h2 id="kit" lang="en">What you need</h2>
-${when(
-  content.ringKinds.length > 0,
-  () =>
-    html`<h3 lang="en">Rings</h3><ul class="items">${each(
-      content.ringKinds,
-      (kind) =>
-        html`<li><strong>${kind.name}</strong> <span class="soft" lang="en">${ringFacts(kind)}</span></li>`,
-    )}</ul>`,
-)}
-${each(content.sizes, (size, index) => kitTable(content, size, kits.has(index) ? index : null))}
-${list(
-  'Other materials',
-  content.materials.filter((item) => !isTool(item)),
-)}
-${list('Tools', content.materials.filter(isTool))}
-</section>`;
-}
-
-function kitTable(content: Content, size: Content['sizes'][number], file: number | null): Markup {
-  const kit = kitFor(content, size.bodyMm);
-  if (!kit.ok || kit.value.rings.length === 0) return new Markup('');
-  const { rings, totals } = kitRows(kit.value);
-  const { length } = kit.value;
-  return html`<div class="table" lang="en"><table>
-<caption>${sizeWords(size)}${length ? `: ${length.repeats} repeats, ${formatMeasure(length.finishedMm, 'mm')} finished` : ''}</caption>
-<thead><tr><th scope="col">Rings</th><th scope="col" class="n">Opened</th><th scope="col" class="n">Closed</th><th scope="col" class="n">Spare</th><th scope="col" class="n">Needed</th></tr></thead>
-<tbody>${each(
-    rings,
-    (row) =>
-      html`<tr><th scope="row" lang="${content.language}">${row.name}</th><td class="n">${row.opened.text}</td><td class="n">${row.closed.text}</td><td class="n">${row.spare.text}</td><td class="n">${row.needed.text}</td></tr>`,
-  )}</tbody>
-<tfoot><tr><th scope="row">Together</th><td class="n">${totals.opened.text}</td><td class="n">${totals.closed.text}</td><td class="n">${totals.spare.text}</td><td class="n">${totals.needed.text}</td></tr></tfoot>
-</table>${
-    file === null
-      ? null
-      : html`<p class="files">This kit as a file: <a href="${kitName(file, 'csv')}">CSV</a>, <a href="${kitName(file, 'json')}">JSON</a></p>`
-  }</div>`;
-}
-
-/** A kit's file in the copy. */
-export const kitName = (index: number, ending: 'csv' | 'json'): string => `kit/size-${index + 1}.${ending}`;
 /** A drawn picture's file in the copy; ids may hold anything, so that steps are counted. */
 export const drawnName = (
   step: Pick<PageStep, 'part' | 'number'>,

@@ -32,3 +32,7 @@ export const each = <T>(things: readonly T[], make: (thing: T, index: number) =>
 
 /** Markup where something holds. */
 export const when = (holds: boolean, make: () => Markup): Markup => (holds ? make() : new Markup(''));
+
+/** What is said of the parts, without the empty ones. */
+export const joined = (parts: readonly string[], by = ', '): string =>
+  parts.filter((part) => part.trim() !== '').join(by);

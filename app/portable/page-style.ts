@@ -30,6 +30,7 @@ table{border-collapse:collapse;width:100%;background:var(--sheet)}
 caption{text-align:start;font-weight:600;padding:.4rem 0}
 th,td{text-align:start;vertical-align:top;padding:.4rem .4rem;border-bottom:1px solid var(--rule)}
 td.n,th.n{text-align:end;font-variant-numeric:tabular-nums;white-space:nowrap}
+.wishes{display:flex;flex-wrap:wrap;gap:.5rem}.wishes[hidden],#own[hidden]{display:none}#own{display:flex;flex-wrap:wrap;align-items:center;gap:.5rem;margin-top:.5rem}#place{flex:1;min-width:8rem;min-height:1.75rem;accent-color:var(--copper)}#line{flex-basis:100%;min-height:3rem;margin:0;font-family:var(--read);font-size:1.12rem}#clock{font-variant-numeric:tabular-nums}#held{margin:.5rem 0 1rem}#held:not(:empty){padding:.5rem .75rem;background:var(--wash);border-radius:4px}
 .player h2{font-size:1.1rem;border:0;margin:0;padding:0}
 ul.items{list-style:none;padding:0}.items li{padding:.35rem 0;border-bottom:1px solid var(--rule)}
 label{display:flex;gap:.6rem;align-items:start}
@@ -41,8 +42,8 @@ ol.steps{list-style:none;counter-reset:s;padding:0;margin:0}
 .steps p{margin:0 0 .4rem}.sentence{font-family:var(--read);font-size:1.12rem}
 .cue{display:grid;grid-template-columns:4.5rem 1fr;gap:0 .5rem;font-family:var(--read)}
 .cue p{margin:0 0 .4rem}.cue .notice{grid-column:2;margin:.25rem 0 .75rem;font-family:var(--work)}
-[data-hand=mirrored],[data-mirrored] [data-hand=shown]{display:none}
-[data-mirrored] span[data-hand=mirrored]{display:inline;background:var(--amber)}[data-mirrored] img[data-hand=mirrored]{display:block}
+body:not([data-mirrored]) [data-hand=mirrored],[data-mirrored] [data-hand=shown]{display:none}
+[data-mirrored] span[data-hand=mirrored]{background:var(--amber)}
 [data-mirrored] .frame video,[data-mirrored] .steps img:not([data-hand]){transform:scaleX(-1)}
 button{font:inherit;min-height:2.75rem;padding:.35rem .9rem;border:1px solid #857a68;border-radius:6px;background:var(--sheet);color:inherit;cursor:pointer}
 button[aria-pressed=true]{background:var(--wash);border-color:var(--copper)}
@@ -50,6 +51,8 @@ button[aria-pressed=true]{background:var(--wash);border-color:var(--copper)}
 .words>div{padding:.4rem 0;border-bottom:1px solid var(--rule)}.words>div:target{background:var(--wash)}.words dt,dfn{font-weight:600;font-style:normal}.words dd{margin:0;font-family:var(--read)}
 summary{cursor:pointer;font-weight:600;padding:.35rem 0}
 .label{display:inline-block;padding:0 .5rem;border:1px solid var(--rule);border-radius:1rem;background:var(--sheet)}
+@media (max-width:30rem){.measures tr{display:grid;grid-template-columns:1.2fr 1fr 1fr;border-bottom:1px solid var(--rule)}.measures :is(th,td){border:0}.measures :is(th,td):nth-child(4){grid-column:1/-1}
+th,td{padding:.4rem .2rem;font-size:.9rem}td.n,th.n{white-space:normal}}
 @media (min-width:44rem){.steps>li.pictured{grid-template-columns:minmax(0,15rem) 1fr}}
 @media (min-width:66rem){.spread{display:grid;grid-template-columns:minmax(0,1fr) minmax(24rem,31rem);gap:2.25rem}
 .beside{grid-column:2;grid-row:1}.text{grid-column:1;grid-row:1;min-width:0}.player{position:sticky;top:1rem;max-height:calc(100vh - 2rem);overflow:auto}}

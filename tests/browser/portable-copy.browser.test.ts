@@ -1,4 +1,5 @@
 /** A portable copy in a pupil's and a teacher's hands: opened from disk, and brought in again. */
+import { randomUUID } from 'node:crypto';
 import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -6,6 +7,10 @@ import { pathToFileURL } from 'node:url';
 import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { applyChange } from '#lib/lesson/change.ts';
+import { startFromWeave } from '#lib/lesson/start-from-weave.ts';
+import { findWeave } from '#lib/weave/weave-library.ts';
+import { aContent } from '#tests/support/a-content.ts';
 import { aLesson } from '#tests/support/a-lesson.ts';
 import { aTaughtLesson, publishBehindTheScenes, type Taught } from '#tests/support/a-taught-lesson.ts';
 import { sharedApp, type TestApp } from '#tests/support/app.ts';
@@ -23,7 +28,16 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'benchleaf-copy-'));
   app = await sharedApp();
   browser = await openBrowser(app.address);
-  taught = await aTaughtLesson(app);
+  const base = aContent();
+  const [weave, [kind]] = [findWeave('byzantine'), base.ringKinds];
+  if (!weave || !kind) throw new Error('the library has the weave, the fixture a ring');
+  const cast = Object.fromEntries(weave.roles.map(({ id }) => [id, kind.id]));
+  const { content } = startFromWeave(base, weave, cast, randomUUID).reduce(applyChange, {
+    content: base,
+    cues: [],
+  });
+  const repeat = content.repeat.map((placement, at) => ({ ...placement, atMs: 30_000 + at * 5_000 }));
+  taught = await aTaughtLesson(app, { ...content, repeat });
   await publishBehindTheScenes(app, taught);
   const page = await browser.open();
   await signIn(page, app.address, app.db, taught.userId);
@@ -60,6 +74,34 @@ test('opens from disk: chapters and steps lead to their moments, captions are th
   await page.waitForFunction(() => document.querySelectorAll('.chapters [aria-current]').length === 1);
   const { violations } = await axeOn(page).analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
+
+  // Words of hand, drawn pictures and the recording turn round together, and its captions stay readable.
+  const drawn = page.locator('.steps img[data-hand]');
+  const shownHands = () =>
+    drawn.evaluateAll((all) => [
+      ...new Set(all.filter((one) => one.checkVisibility()).map((one) => one.dataset['hand'])),
+    ]);
+  expect(await shownHands()).toEqual(['shown']);
+  await page.getByRole('button', { name: 'Mirror the picture' }).click();
+  expect(await shownHands()).toEqual(['mirrored']);
+  expect(await page.locator('video').evaluate((video) => getComputedStyle(video).transform)).toContain(
+    'matrix(-1',
+  );
+  await page.getByRole('slider', { name: 'Place in the recording' }).fill('1');
+  await page.getByText('Welcome to the bench.', { exact: true }).first().waitFor();
+  await page.getByRole('button', { name: 'Mirror the picture' }).click();
+  expect(await shownHands()).toEqual(['shown']);
+
+  await page.getByRole('button', { name: 'Hold at each step' }).click();
+  const first = page.getByRole('link', { name: /^Said here:/ }).first();
+  const atS = Number(await first.getAttribute('data-at')) / 1000;
+  await page.locator('video').evaluate((video: HTMLVideoElement, from) => {
+    video.muted = true;
+    video.currentTime = from;
+    return video.play();
+  }, atS - 0.4);
+  await page.getByRole('status').filter({ hasText: 'Holding at ' }).waitFor();
+  expect(await page.locator('video').evaluate((video: HTMLVideoElement) => video.paused)).toBe(true);
   const narrow = await openFromDisk({ viewport: { width: 390, height: 800 } });
   expect(await narrow.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
 });
@@ -68,7 +110,8 @@ test('reads without script: a moment is a link into the recording’s own file',
   const page = await openFromDisk({ javaScriptEnabled: false });
   const link = page.getByRole('link', { name: /^Said here:/ }).first();
   expect(await link.getAttribute('href')).toMatch(/^media\/recording-1\.mp4#t=\d/);
-  expect(await page.locator('table').count()).toBe(3);
+  expect(await page.locator('table').count()).toBe(4);
+  expect(await page.locator('.measures tbody tr').count()).toBeGreaterThan(3);
 });
 
 test('is brought in at another workshop; what is none is refused with a sentence', async () => {
