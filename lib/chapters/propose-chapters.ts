@@ -104,7 +104,11 @@ export function proposeChapters(marked: MarkedTranscript): ChapterProposals {
             ...kind,
             ...placeOf(sentences, start, marked.pauses),
             cueId: sentence.cueId,
-            title: titleFor(kind.kind, names[index] ?? []),
+            title: titleFor(
+              kind.kind,
+              names[index] ?? [],
+              parts.filter((part) => part.kind.kind === kind.kind).length === 1,
+            ),
             opens: sentence.text,
           },
         ];

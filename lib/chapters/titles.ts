@@ -29,6 +29,33 @@ const TALK = new Set(
     /\s+/,
   ),
 );
+/**
+ * What a title may end in: pieces, parts of them, materials and tools, as the
+ * trade calls them (common practice). A word that is only said often, such as
+ * `busy`, would read oddly in a list of chapters.
+ */
+const THINGS = new Set(
+  `anklet band bead bookmark border bracelet brooch chain choker clasp coaster coil colour cord corner cuff disc
+  earring ear edge eye flower fold handle hook hoop jewel keyring key knot lace leather link lobster loop mandrel
+  motif necklace net nose pattern pendant petal pin plier ribbon ring rope rosette round row rubber seam sheet
+  spine spiral stitch strap strip stripe tag tape tassel toggle tray trough twist-tie wire wreath`
+    .split(/\s+/)
+    .map(stemOf),
+);
+/** What may stand before a thing in a title; of `a fluffy key` the key is left. */
+const SAID_OF_THINGS = new Set(
+  'open closed small little large big thick thin fine plain flat round inner outer rubber steel glass split jump scrap'
+    .split(' ')
+    .map(stemOf),
+);
+/** Kinds that stand once in most lessons and say enough by themselves. */
+const PLAIN_KINDS: ReadonlySet<ChapterKind> = new Set([
+  'materials',
+  'terms',
+  'setup',
+  'finishing',
+  'closing',
+]);
 const MOST_WORDS = 3;
 const MOST_PHRASES = 2;
 /** Words of the first sentences name the subject more often. */
@@ -138,6 +165,7 @@ function namesOf(
   // Behind a noun may stand its verb (`the chain turns`): a longer name must be said again, or end in a name that is.
   const isName = ({ stems, times }: Name): boolean => {
     const last = stems.at(-1) ?? '';
+    if (!THINGS.has(last)) return false;
     const naming = lesson.naming.get(last) ?? 0;
     if (naming < LEAST_NAMING * (lesson.said.get(last) ?? 0)) return false;
     return stems.length === 1 || times >= 2 || naming >= 2;
@@ -151,7 +179,13 @@ function namesOf(
     if (chosen.length === MOST_PHRASES || (first && value(name) < SECOND_AT_LEAST * value(first))) break;
     if (!chosen.some(({ stems }) => name.stems.some((stem) => stems.includes(stem)))) chosen.push(name);
   }
-  return chosen.map(({ words }) => words.join(' '));
+  return chosen.map(({ words, stems }) => {
+    const last = stems.length - 1;
+    const from = stems.findLastIndex(
+      (stem, at) => at < last && !THINGS.has(stem) && !SAID_OF_THINGS.has(stem),
+    );
+    return words.slice(from + 1).join(' ');
+  });
 }
 
 const beginningsOf = (run: readonly string[]): readonly (readonly string[])[] =>
@@ -160,11 +194,12 @@ const beginningsOf = (run: readonly string[]): readonly (readonly string[])[] =>
 /**
  * A title of one line: the kind, and what is named. Whoever reads a list of
  * chapters elsewhere sees no mark for the kind, so it stands in words.
+ * @param isOnly whether no other chapter of the lesson is of this kind
  */
-export function titleFor(kind: ChapterKind, names: readonly string[]): string {
+export function titleFor(kind: ChapterKind, names: readonly string[], isOnly = true): string {
   const kindWords = kind.charAt(0).toUpperCase() + kind.slice(1);
   const [first, second] = names;
-  if (kind === 'closing' || first === undefined) return kindWords;
+  if (first === undefined || kind === 'closing' || (isOnly && PLAIN_KINDS.has(kind))) return kindWords;
   const both = second === undefined ? first : `${first} and ${second}`;
   const title = `${kindWords}: ${both}`;
   return title.length <= LONGEST_TITLE ? title : `${kindWords}: ${first}`.slice(0, LONGEST_TITLE);

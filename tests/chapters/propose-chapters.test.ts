@@ -5,7 +5,7 @@ import { NO_HABITS } from '#lib/chapters/openers.ts';
 import { type MarkedTranscript, proposeChapters } from '#lib/chapters/propose-chapters.ts';
 import { sentencesOf } from '#lib/chapters/sentences.ts';
 import type { Cue } from '#lib/transcript/cue.ts';
-import { readToldLesson } from '#tests/support/told-lessons.ts';
+import { readToldLesson, toldLessonNames } from '#tests/support/told-lessons.ts';
 
 const told = readToldLesson('half-persian-earrings');
 const marked = (over: Partial<MarkedTranscript> = {}): MarkedTranscript => ({
@@ -18,6 +18,20 @@ const marked = (over: Partial<MarkedTranscript> = {}): MarkedTranscript => ({
 });
 
 describe('proposed chapters', () => {
+  test('have titles that end in a thing, or say their kind alone', () => {
+    const titles = toldLessonNames().flatMap((name) => {
+      const lesson = readToldLesson(name);
+      const proposals = proposeChapters(marked({ cues: lesson.cues, pauses: lesson.pauses }));
+      return proposals.forCount(proposals.suggested).map(({ title }) => title);
+    });
+    // What is said often and is no thing of the trade: `the busy time bracelet`, `not a long one`, `the third passes`.
+    for (const title of titles) expect(title).not.toMatch(/busy|long|thirds|fourths|music|fun|passes|'s/);
+    expect(titles).toContain('Opening: earrings');
+    expect(titles).toContain('Clasp: toggle and loop');
+    expect(titles.filter((title) => title.startsWith('Materials')).length).toBeGreaterThan(6);
+    expect(titles).toContain('Materials');
+  });
+
   test('lie at pauses where there are some, and the first at the beginning', () => {
     const proposed = proposeChapters(marked()).forCount(9);
     expect(proposed[0]).toMatchObject({ startMs: 0, kind: 'opening', place: 'first' });
