@@ -1,7 +1,7 @@
 /** A table whose every number opens to its working, by pointer, by key and without script. */
 import type { ReactNode } from 'react';
 import type { Worked } from '#app/words/kit-rows.ts';
-import { TableFrame } from './table-frame.tsx';
+import { StackingTable } from './stacking-table.tsx';
 import styles from './worked-table.module.css';
 
 export interface Column<R> {
@@ -50,47 +50,23 @@ export function WorkedTable<R>(props: WorkedTableProps<R>) {
       ? null
       : { id: `${id}-sum-${index}`, name: `${sum}, ${head.toLowerCase()}`, worked: total },
   );
+  const opening = (shown: Shown | null, index: number): ReactNode =>
+    shown ? <Opening shown={shown} strong={columns[index]?.strong ?? false} /> : null;
   return (
     <>
-      <TableFrame name={caption}>
-        <table className={styles.table}>
-          <caption>{caption}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{of}</th>
-              {columns.map(({ head }) => (
-                <th key={head} scope="col" className="number">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {cells.map(({ row, shown }) => (
-              <tr key={keyOf(row)}>
-                <th scope="row">{headOf(row)}</th>
-                {shown.map((cell, index) => (
-                  <td key={cell.id} className="number">
-                    <Opening shown={cell} strong={columns[index]?.strong ?? false} />
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-          {sum === undefined ? null : (
-            <tfoot>
-              <tr>
-                <th scope="row">{sum}</th>
-                {sums.map((cell, index) => (
-                  <td key={columns[index]?.head} className="number">
-                    {cell ? <Opening shown={cell} strong={columns[index]?.strong ?? false} /> : null}
-                  </td>
-                ))}
-              </tr>
-            </tfoot>
-          )}
-        </table>
-      </TableFrame>
+      <StackingTable
+        name={caption}
+        caption={caption}
+        of={of}
+        heads={columns.map(({ head }) => ({ text: head, isNumber: true }))}
+        className={styles.table}
+        rows={cells.map(({ row, shown }) => ({
+          key: keyOf(row),
+          head: headOf(row),
+          cells: shown.map(opening),
+        }))}
+        foot={sum === undefined ? null : { key: 'sum', head: sum, cells: sums.map(opening) }}
+      />
       {[...cells.flatMap((line) => line.shown), ...sums].map((cell) =>
         cell && cell.worked.why.length > 0 ? <Working key={cell.id} shown={cell} /> : null,
       )}

@@ -1,5 +1,5 @@
 /** What the holder of a kit reads: whether it is still right, what to add or exchange, and what was corrected since. */
-import { TableFrame } from '#app/kit/table-frame.tsx';
+import { StackingTable } from '#app/kit/stacking-table.tsx';
 import { dayOf } from '#app/words/days.ts';
 import { kitFaultWords } from '#app/words/kit-words.ts';
 import { measureFaultWords } from '#app/words/measure-fault.ts';
@@ -186,33 +186,27 @@ const Contents = ({
     }),
   ];
   return (
-    <TableFrame name="What should lie in the kit">
-      <table className={styles.contents}>
-        <caption>What should lie in it</caption>
-        <thead>
-          <tr>
-            <th scope="col">What</th>
-            <th scope="col" className="number">
-              Packed, revision {held}
-            </th>
-            <th scope="col" className="number">
-              Now
-            </th>
-            <th scope="col">To prepare</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.id}>
-              <th scope="row">{row.name}</th>
-              <td className="number">{row.packed}</td>
-              <td className="number">{row.packed === row.now ? row.now : <strong>{row.now}</strong>}</td>
-              <td>{row.prepare}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <StackingTable
+      name="What should lie in the kit"
+      caption="What should lie in it"
+      of="What"
+      heads={[
+        { text: `Packed, revision ${held}`, isNumber: true },
+        { text: 'Now', isNumber: true },
+        { text: 'To prepare', isNumber: false },
+      ]}
+      isWordy
+      className={styles.contents}
+      rows={rows.map((row) => ({
+        key: row.id,
+        head: row.name,
+        cells: [
+          row.packed,
+          row.packed === row.now ? row.now : <strong key="now">{row.now}</strong>,
+          row.prepare || null,
+        ],
+      }))}
+    />
   );
 };
 

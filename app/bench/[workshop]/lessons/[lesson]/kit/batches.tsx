@@ -1,5 +1,5 @@
 /** Kits that were made up together, by revision: their papers, and what a later revision changes in them. */
-import { TableFrame } from '#app/kit/table-frame.tsx';
+import { StackingTable } from '#app/kit/stacking-table.tsx';
 import { kitAddress } from '#app/lesson-page/page-addresses.ts';
 import { MOST_LABELS } from '#app/paper/kit-labels.ts';
 import { dayOf } from '#app/words/days.ts';
@@ -153,47 +153,30 @@ const Change = ({ change: { parts: sizes, lines, unknown }, pooled, latest, file
       {unknown.length === 0 ? '' : ` For ${unknown.join(', ')} no difference can be reckoned.`}
     </p>
     {lines.length === 0 ? null : (
-      <TableFrame name={`What differs: ${title}`}>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">What</th>
-              {sizes.map(({ name, times }) => (
-                <th key={name} scope="col" className="number">
-                  in each {name} ({times})
-                </th>
-              ))}
-              {pooled ? (
-                <th scope="col" className="number">
-                  on the spare tray
-                </th>
-              ) : null}
-              <th scope="col" className="number">
-                for all
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {exchangeRows(lines).map((row) => (
-              <tr key={row.key}>
-                <th scope="row">
-                  {row.name}
-                  {row.facts === '' ? null : <span className={styles.facts}>{row.facts}</span>}
-                </th>
-                {row.each.map((words, index) => (
-                  <td key={sizes[index]?.name} className="number">
-                    {words}
-                  </td>
-                ))}
-                {pooled ? <td className="number">{row.tray}</td> : null}
-                <td className="number">
-                  <strong>{row.inAll}</strong>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <StackingTable
+        name={`What differs: ${title}`}
+        of="What"
+        heads={[
+          ...sizes.map(({ name, times }) => ({ text: `in each ${name} (${times})`, isNumber: true })),
+          ...(pooled ? [{ text: 'on the spare tray', isNumber: true }] : []),
+          { text: 'for all', isNumber: true },
+        ]}
+        isWordy
+        rows={exchangeRows(lines).map((row) => ({
+          key: row.key,
+          head: (
+            <>
+              {row.name}
+              {row.facts === '' ? null : <span className={styles.facts}>{row.facts}</span>}
+            </>
+          ),
+          cells: [
+            ...row.each.map((words) => words || null),
+            ...(pooled ? [row.tray || null] : []),
+            <strong key="all">{row.inAll}</strong>,
+          ],
+        }))}
+      />
     )}
     <p className={styles.files}>
       <a href={`${files}/changes.pdf`}>Picking list of the difference (PDF)</a>

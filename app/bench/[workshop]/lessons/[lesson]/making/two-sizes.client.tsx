@@ -1,7 +1,7 @@
 'use client';
 /** What two sizes of ring can do together, wire by wire; worked out on request, away from the screen. */
 import { useEffect, useRef, useState } from 'react';
-import { TableFrame } from '#app/kit/table-frame.tsx';
+import { StackingTable } from '#app/kit/stacking-table.tsx';
 import { figure } from '#app/words/ring-words.ts';
 import { alternationSummary, alternationWords, atWireWords } from '#app/words/two-sizes-words.ts';
 import { sizesOf } from '#lib/rings/ring.ts';
@@ -87,33 +87,24 @@ function TwoSizesAnswer({ told, inner }: { readonly told: Told; readonly inner: 
     told.found.filter((each) => each.alternation === alternation).map(({ found }) => found);
   return (
     <>
-      <TableFrame name="What can exist, by wire and by way of taking turns">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Wire</th>
-              {ALTERNATION_NAMES.map((each) => (
-                <th key={each} scope="col">
-                  {alternationWords(each).title}
-                  <br />
-                  <small>{alternationWords(each).about}</small>
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {WIRES.map((wire) => (
-              <tr key={wire}>
-                <th scope="row">{`${figure(wire, 2)}\u00a0mm`}</th>
-                {ALTERNATION_NAMES.map((each) => {
-                  const found = of(each).find((at) => at.wire === wire);
-                  return <td key={each}>{found ? atWireWords(found) : '…'}</td>;
-                })}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <StackingTable
+        name="What can exist, by wire and by way of taking turns"
+        of="Wire"
+        heads={ALTERNATION_NAMES.map((each) => ({
+          text: alternationWords(each).title,
+          about: alternationWords(each).about,
+          isNumber: false,
+        }))}
+        isWordy
+        rows={WIRES.map((wire) => ({
+          key: String(wire),
+          head: `${figure(wire, 2)}\u00a0mm`,
+          cells: ALTERNATION_NAMES.map((each) => {
+            const found = of(each).find((at) => at.wire === wire);
+            return found ? atWireWords(found) : '…';
+          }),
+        }))}
+      />
       {told.state === 'failed' && (
         <p className="fault" role="alert">
           The browser could not work it out. Load the page again and try once more.
