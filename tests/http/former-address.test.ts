@@ -48,7 +48,9 @@ test('former addresses of a workshop lead on for good, ended lessons say so', as
     fetch(`${app.address}${path}`, {
       method,
       redirect: 'manual',
-      ...(method === 'POST' ? { body: new URLSearchParams({ revision: '1', concerns: 'kit', at: '', wrong: 'x', right: '' }) } : {}),
+      ...(method === 'POST'
+        ? { body: new URLSearchParams({ revision: '1', concerns: 'kit', at: '', wrong: 'x', right: '' }) }
+        : {}),
     });
   const feedNames = async (slug: string) =>
     (await (await ask(`/workshop/${slug}/feed.atom`)).text()).match(/<id>[^<]+/g);
