@@ -24,7 +24,12 @@ export const PiecePictures = ({ content, kits, addresses }: PiecePicturesProps) 
     <section className={styles.section} aria-labelledby="piece-title" lang="en">
       <h2 id="piece-title">The weave</h2>
       <figure className={styles.piece}>
-        <Both addresses={addresses} of="piece" query="" alt="Some repeats of the weave, pulled taut." />
+        <Both
+          addresses={addresses}
+          of="piece"
+          query=""
+          alt={content.repeat.length === 0 ? 'The piece.' : 'Some repeats of the weave, pulled taut.'}
+        />
         <TurnButton address={addresses.picture('piece', 'json')} what="the piece" />{' '}
         <a href={addresses.picture('piece', 'png')} download="weave.png">
           The weave to print (PNG)
@@ -51,10 +56,12 @@ interface BothProps {
   readonly of: string;
   readonly query: string;
   readonly alt: string;
+  /** Two moments, one above the other. */
+  readonly isInTwo?: boolean;
 }
 
 /** A drawn picture for both hands: the one that is not shown is not fetched either. */
-export const Both = ({ addresses, of, query, alt }: BothProps) => {
+export const Both = ({ addresses, of, query, alt, isInTwo }: BothProps) => {
   const address = `${addresses.picture(of)}${query}`;
   const mirrored = `${address}${query === '' ? '?' : '&'}hand=mirrored`;
   return [['shown', address] as const, ['mirrored', mirrored] as const].map(([hand, src]) => (
@@ -63,6 +70,7 @@ export const Both = ({ addresses, of, query, alt }: BothProps) => {
       key={hand}
       className={styles.drawn}
       data-hand={hand}
+      data-in-two={isInTwo || undefined}
       src={src}
       alt={alt}
       lang="en"

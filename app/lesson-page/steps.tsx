@@ -3,7 +3,7 @@ import { PICTURE_MARKS } from '#app/words/picture-words.ts';
 import { formatMeasure } from '#lib/lesson/asked-measure.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import type { FrozenKit } from '#lib/lesson/frozen-kit.ts';
-import { pictureTexts } from '#lib/lesson/lesson-pictures.ts';
+import { picturesInTwo, pictureTexts } from '#lib/lesson/lesson-pictures.ts';
 import { PAGE_PARTS, type PageStep, partTitle, stepAnchor } from '#lib/lesson/page-steps.ts';
 import { placementFacts } from '#lib/lesson/placement-words.ts';
 import type { FrozenStill, Revision } from '#lib/lesson/revision.ts';
@@ -30,6 +30,7 @@ export const stepName = (step: Pick<PageStep, 'part' | 'number'>, all: readonly 
 
 export const Steps = (props: StepsProps) => {
   const texts = pictureTexts(props.content);
+  const inTwo = picturesInTwo(props.content);
   const firstDrawn = props.steps.find(({ id }) => texts.has(id))?.part;
   return PAGE_PARTS.map((part) => {
     const steps = props.steps.filter((step) => step.part === part);
@@ -44,7 +45,13 @@ export const Steps = (props: StepsProps) => {
         ) : null}
         <ol className={styles.steps}>
           {steps.map((step) => (
-            <Step key={step.id} step={step} pictureText={texts.get(step.id) ?? null} {...props} />
+            <Step
+              key={step.id}
+              step={step}
+              pictureText={texts.get(step.id) ?? null}
+              isInTwo={inTwo.has(step.id)}
+              {...props}
+            />
           ))}
         </ol>
       </section>
@@ -79,7 +86,12 @@ const Step = ({
   recording,
   explainer,
   pictureText,
-}: StepsProps & { readonly step: PageStep; readonly pictureText: string | null }) => {
+  isInTwo,
+}: StepsProps & {
+  readonly step: PageStep;
+  readonly pictureText: string | null;
+  readonly isInTwo: boolean;
+}) => {
   const still = stills.find((candidate) => candidate.of === step.id);
   const facts = step.placement ? placementFacts(content, step.placement) : [];
   const anchor = stepAnchor(step);
@@ -100,7 +112,7 @@ const Step = ({
           ) : null}
           {pictureText ? (
             <>
-              <Both addresses={addresses} of={step.id} query="" alt={pictureText} />
+              <Both addresses={addresses} of={step.id} query="" alt={pictureText} isInTwo={isInTwo} />
               <TurnButton address={addresses.picture(step.id, 'json')} what={stepName(step, steps)} />
             </>
           ) : null}

@@ -20,6 +20,8 @@ export interface SheetSteps {
 /** Room for a picture, in points. */
 const PIECE = [500, 120] as const;
 const STEP = [170, 120] as const;
+/** For two moments, one above the other. */
+const TALL = [170, 190] as const;
 
 /** On a page of their own, so that the kit can be taken away from them; empty where there are no steps. */
 export function stepSheet({ piece, steps }: SheetSteps): readonly Content[] {
@@ -47,11 +49,16 @@ const drawn = ({ svg }: WeavePicture, fit: readonly [number, number]): Content =
   margin: [0, 4, 0, 4],
 });
 
+const isUpright = ({ svg }: WeavePicture): boolean => {
+  const [, width = 0, height = 0] = / width="([\d.]+)" height="([\d.]+)"/.exec(svg)?.map(Number) ?? [];
+  return height > 1.1 * width;
+};
+
 const stepBeside = ({ number, sentence, picture }: SheetStep): Content => ({
   unbreakable: true,
   columns: [
     { width: 24, text: `${number}.`, bold: true },
-    { width: STEP[0], stack: picture ? [drawn(picture, STEP)] : [] },
+    { width: STEP[0], stack: picture ? [drawn(picture, isUpright(picture) ? TALL : STEP)] : [] },
     {
       width: '*',
       stack: [

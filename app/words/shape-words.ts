@@ -4,7 +4,7 @@ import type { UsualBand } from '#lib/rings/fit.ts';
 import type { PieceShapeFault } from '#lib/weave/space/piece-in-space.ts';
 
 const ratio = (value: number): string => value.toFixed(2);
-const mm = (value: number): string => `${value.toFixed(value < 10 ? 2 : 1)} mm`;
+const mm = (value: number): string => `${value.toFixed(value < 10 ? 2 : 1)}\u00a0mm`;
 
 /** @param nameOf what a ring kind is called */
 export function shapeFaultWords(fault: PieceShapeFault, nameOf: (ringKind: string) => string): string {
@@ -28,18 +28,22 @@ export function shapeFaultWords(fault: PieceShapeFault, nameOf: (ringKind: strin
 /** Beyond this many times the smallest aspect ratio a weave loses its shape: our own measure, for weaves without a usual band. */
 const FLOPS_FROM = 1.6;
 
-/** What one repeat adds, as a range with its meaning. */
-export const foretoldWords = ({ tautMm, pushedMm }: Foretold): string =>
-  `Computed from the shape, with rigid round rings: one repeat adds ${mm(tautMm)} pulled taut, which no piece exceeds, and ${mm(pushedMm)} pushed together. At rest it lies between; a measured sample decides.`;
+/** What one repeat adds, as a range with its meaning; empty for a closed group of rings. */
+export const foretoldWords = ({ oneRepeat }: Foretold): string =>
+  oneRepeat === null
+    ? ''
+    : `Computed from the shape, with rigid round rings: one repeat adds ${mm(oneRepeat.tautMm)} pulled taut, which no piece exceeds, and ${mm(oneRepeat.pushedMm)} pushed together. At rest it lies between; a measured sample decides.`;
 
 /** How the rings fit the weave, each verdict with its numbers; empty where sizes are mixed. */
-export function fitWords({ fit, tautMm, pushedMm }: Foretold, band: UsualBand | null): string {
+export function fitWords({ fit, oneRepeat }: Foretold, band: UsualBand | null): string {
   if (!fit) return '';
   const numbers = `aspect ratio ${ratio(fit.has)}, and the weave exists from ${ratio(fit.needs)} on`;
-  const gives = `pushed together it gives ${Math.round(100 * (1 - pushedMm / tautMm))} % of its length`;
+  const gives = oneRepeat
+    ? `; pushed together it gives ${Math.round(100 * (1 - oneRepeat.pushedMm / oneRepeat.tautMm))}\u00a0% of its length`
+    : '';
   if (band ? fit.has > band.to : fit.has > FLOPS_FROM * fit.needs)
-    return `These rings will flop: ${numbers}; ${gives}. ${band ? `Usual is ${band.from} to ${band.to} (common practice).` : ''}`.trim();
+    return `These rings will flop: ${numbers}${gives}. ${band ? `Usual is ${band.from} to ${band.to} (common practice).` : ''}`.trim();
   if (fit.has < 1.03 * fit.needs)
     return `These rings are tight: ${numbers}. Rings whose true inner diameter is a little smaller will not close.`;
-  return `The rings fit: ${numbers}; ${gives}.`;
+  return `The rings fit: ${numbers}${gives}.`;
 }

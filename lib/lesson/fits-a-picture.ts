@@ -18,7 +18,8 @@ export function fitsAPicture(content: Pictured, repeats: number): boolean {
     0,
     ...units.map((unit) => unitOf(content, unit).reduce((sum, each) => sum + ringsAdded(each), 0)),
   );
-  if (repeats * added > MOST_RINGS) return false;
+  // Without a repeat the piece has no length that a picture could hold.
+  if (added === 0 || repeats * added > MOST_RINGS) return false;
   if (content.runs.some(({ swaps }) => swaps.some(({ ringKind, by }) => sizeOf(ringKind) !== sizeOf(by))))
     return false;
   return units.length === 1 || new Set(units.map((unit) => formOf(content, unit, sizeOf))).size === 1;

@@ -16,13 +16,18 @@ import { isTooTight, type RingMeasure } from '#lib/weave/space/shape-of-weave.ts
 import { measuresOf } from './measures.ts';
 import type { Pictured } from './pictured.ts';
 
-/** Lengths in mm of one repeat. */
-export interface Foretold {
-  readonly weave: string;
+/** Lengths in mm. */
+export interface OneRepeat {
   /** Pulled taut: no piece of these rings is longer, so none takes fewer repeats. */
   readonly tautMm: number;
   /** Pushed together from taut until nothing gives. */
   readonly pushedMm: number;
+}
+
+export interface Foretold {
+  readonly weave: string;
+  /** Null for a closed group of rings, which no repeat makes longer. */
+  readonly oneRepeat: OneRepeat | null;
   /** Aspect ratio of its rings, and the smallest at which the weave exists; null where it mixes sizes. */
   readonly fit: { readonly has: number; readonly needs: number } | null;
 }
@@ -35,6 +40,7 @@ export function foretell(content: Pictured): Result<Foretold, PieceShapeFault> {
   const { weave, cells, measures } = measured.value;
   const fit = fitOf(weave.id, measures);
   if (fit && isTooTight(fit.needs, fit.has)) return failed({ code: 'too-tight', ...fit });
+  if (fit && weave.kind === 'unit') return ok({ weave: weave.id, oneRepeat: null, fit });
   const read = fit && readBetween(weave.id, cells, measures, fit);
   if (read) return ok(read);
   const shape = shapeOfPiece(content, sizes);
@@ -46,8 +52,9 @@ export function foretoldOf(shape: PieceShape): Foretold {
   const { weave, cell, cells } = shape;
   const measures = cell.rings.map(({ radius, wire }) => ({ inner: 2 * radius - wire, wire }));
   const fit = fitOf(weave, measures);
+  if (shape.pieceCell.isUnit) return { weave, oneRepeat: null, fit };
   const read = fit && readBetween(weave, cells, measures, fit);
-  return read ?? { weave, tautMm: cell.pitch, pushedMm: pushedPitch(shape), fit };
+  return read ?? { weave, oneRepeat: { tautMm: cell.pitch, pushedMm: pushedPitch(shape) }, fit };
 }
 
 /** Null where sizes are mixed. */
@@ -58,7 +65,7 @@ function fitOf(weave: string, measures: readonly RingMeasure[]): Foretold['fit']
   return { has: first.inner / first.wire, needs };
 }
 
-/** Read between stored shapes; null beyond the last of them. */
+/** Read between stored shapes; null beyond the last of them, and between two folds. */
 function readBetween(
   weave: string,
   cells: number,
@@ -68,7 +75,7 @@ function readBetween(
   const pitch = pitchAt(weave, Math.max(fit.has, fit.needs));
   if (!first || !pitch) return null;
   const length = first.wire * cells;
-  return { weave, tautMm: pitch.taut * length, pushedMm: pitch.pushed * length, fit };
+  return { weave, oneRepeat: { tautMm: pitch.taut * length, pushedMm: pitch.pushed * length }, fit };
 }
 
 /** Sizes are kept to 1/10,000 mm. */

@@ -133,6 +133,20 @@ function drawTurnOf(
   return seen && drawTurn(seen.placed, seen.shape, turn, wishes);
 }
 
+/** Placements whose picture shows two moments, one above the other, where it can be drawn at all; told without any shape. */
+export function picturesInTwo(content: Pictured): ReadonlySet<string> {
+  const woven = walkPiece(content, REPEATS_OF_STEPS);
+  const fold = firstFold(woven);
+  const inTwo = woven.turns.filter(
+    ({ placement }, turn) =>
+      fold !== null &&
+      turn >= fold &&
+      turn === turnOf(woven, placement.id) &&
+      (placement.lie === 'fold back' || workingEnd(woven, turn).hanging.size > 0),
+  );
+  return new Set(inTwo.map(({ placement }) => placement.id));
+}
+
 /** Rings that are there once a turn is done and that this turn or a later one folds back, and the ring that carries them. */
 function workingEnd(
   woven: Woven,

@@ -23,6 +23,8 @@ export function proveLesson(
   const names = weavesNamed(content.weave);
   const named = [...new Set(names.flatMap(shapesOf))];
   const is = shape.ok ? shape.value.weave : weaveOfPiece(cell)?.weave.id;
+  // Nothing to grow along: a closed group is known as it is or not at all.
+  if (is === undefined && cell.isUnit) return null;
   if (is === undefined)
     return names.length > 0 && named.length === 0 ? null : proveRepeat(content, cell, named);
   const [first] = named;

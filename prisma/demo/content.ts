@@ -36,8 +36,12 @@ export function demoContent(moments: Moments): Content {
     pictureText: '',
   });
   /** The rings of a row, from the front; 1 is the newest. */
-  const front = (row: string, ...nths: readonly number[]): Placement['passes'] =>
-    nths.map((nth) => ({ from: 'front', ring: { row, nth, from: 'newest' } }));
+  const passing =
+    (from: 'front' | 'back') =>
+    (row: string, ...nths: readonly number[]): Placement['passes'] =>
+      nths.map((nth) => ({ from, ring: { row, nth, from: 'newest' } }));
+  const front = passing('front');
+  const back = passing('back');
 
   return {
     ...emptyContent(DEMO_TITLE, 'en', 'GBP'),
@@ -126,7 +130,8 @@ export function demoContent(moments: Moments): Content {
       placement('inner-1', {
         opened: 'large-copper',
         row: 'inner',
-        carries: [{ ringKind: 'large-blue', count: 2, row: 'blue', from: 'front' }],
+        // The blue pair hangs beyond the ring that carries it: one movement through both pairs enters it from its back.
+        carries: [{ ringKind: 'large-blue', count: 2, row: 'blue', from: 'back' }],
         passes: front('lock', 2, 1),
         lie: 'as it falls',
         sentence:
@@ -137,7 +142,7 @@ export function demoContent(moments: Moments): Content {
         opened: 'large-copper',
         row: 'inner',
         carries: [],
-        passes: [...front('lock', 2, 1), ...front('blue', 2, 1)],
+        passes: [...front('lock', 2, 1), ...back('blue', 2, 1)],
         lie: 'fold back',
         lays: [
           { row: 'blue', nth: 2, from: 'newest' },

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { emptyContent } from '#lib/lesson/content.ts';
-import { foretoldOf } from '#lib/lesson/foretell.ts';
+import { foretell, foretoldOf } from '#lib/lesson/foretell.ts';
 import {
   drawLesson,
   drawWhole,
@@ -9,10 +9,11 @@ import {
   sceneOfLesson,
   shapeOfLesson,
 } from '#lib/lesson/lesson-pictures.ts';
-import { shapeKey } from '#lib/lesson/pictured.ts';
+import { type Pictured, shapeKey } from '#lib/lesson/pictured.ts';
+import { proveLesson } from '#lib/lesson/prove-lesson.ts';
 import { tonesOf } from '#lib/weave/picture/look.ts';
 import { findWeave } from '#lib/weave/weave-library.ts';
-import { aRingKind } from '#tests/support/a-making.ts';
+import { aPlacement, aRingKind } from '#tests/support/a-making.ts';
 
 /** A lesson that makes a stored weave in rings of 6.4 mm and 1.6 mm. */
 function lessonOf(id: string, innerMm = 6.4) {
@@ -48,7 +49,7 @@ test('every placement of a known weave has a picture whose description is its te
 test('the range of one repeat lies between pushed together and taut, in mm', () => {
   const shape = shapeOfLesson(lessonOf('byzantine'));
   if (!shape.ok) throw new Error(shape.fault.code);
-  const { tautMm, pushedMm } = foretoldOf(shape.value);
+  const { tautMm = 0, pushedMm = 0 } = foretoldOf(shape.value).oneRepeat ?? {};
   // 1.153 wire diameters a ring at aspect ratio 4 (an independent study of the same model).
   expect(Math.abs(tautMm / (6 * 1.153 * 1.6) - 1)).toBeLessThan(0.005);
   expect(pushedMm).toBeLessThan(tautMm);
@@ -73,6 +74,46 @@ test('links that no known weave has: the scheme shows numbers, rows and sides', 
     'Opened base ring 2 enters, from the back, ring 1; carries loop ring 3, entered from the front and loop ring 4, entered from the front.',
   );
   expect(scheme?.svg.match(/<circle[^>]*r="18"/g)).toHaveLength(4);
+});
+
+/** Each ring through all before it, from the front: a flower, with nothing that is repeated. */
+const flowerOf = (petals: number): Pictured => ({
+  ...lessonOf('chain-1-1', 9.6),
+  repeat: [],
+  finishing: [],
+  start: Array.from({ length: petals }, (_, n) =>
+    aPlacement({
+      id: `petal-${n + 1}`,
+      opened: 'ring',
+      row: 'A',
+      passes: Array.from({ length: n }, (__, at) => ({
+        from: 'front' as const,
+        ring: { row: 'A', nth: n - at, from: 'newest' as const },
+      })),
+    }),
+  ),
+});
+
+test('a closed group of rings without a repeat is drawn where it is a known rosette, and foretold without a length', () => {
+  const flower = flowerOf(5);
+  const shape = shapeOfLesson(flower);
+  expect(shape).toMatchObject({ ok: true, value: { weave: 'rosette-5' } });
+  expect(proveLesson(flower, shape)).toMatchObject({ state: 'agrees', rings: 5, links: 10 });
+  expect(foretell(flower)).toMatchObject({ ok: true, value: { weave: 'rosette-5', oneRepeat: null } });
+  expect(drawLesson(flower, shape, { of: 'piece', ...front })?.svg).toContain('<svg');
+  expect(drawLesson(flower, shape, { of: 'petal-5', ...front })?.svg).toContain('<title>This step</title>');
+  expect(drawWhole(flower, shape, { repeats: 24, isMirrored: false })).toBeNull();
+});
+
+test('a closed group that is no known rosette is told so, and its steps are schemes', () => {
+  const flower = flowerOf(6);
+  const shape = shapeOfLesson(flower);
+  expect(shape).toMatchObject({ ok: false, fault: { code: 'no-known-shape' } });
+  expect(foretell(flower)).toMatchObject({ ok: false, fault: { code: 'no-known-shape' } });
+  expect(proveLesson(flower, shape)).toBeNull();
+  expect(drawLesson(flower, shape, { of: 'petal-6', ...front })?.svg).toContain(
+    '<title>Scheme of this step</title>',
+  );
 });
 
 test('passes without named rings have neither picture nor text', () => {

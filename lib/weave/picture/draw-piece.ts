@@ -9,7 +9,7 @@ import type { RoundRing } from '../space/round-ring.ts';
 import { dot, scale } from '../space/vector.ts';
 import { drawRings, type PictureRing, type RingRole } from './draw-rings.ts';
 import { drawScene, type Scene, type SceneArrow } from './draw-scene.ts';
-import { framePicture, sideBySide } from './frame-picture.ts';
+import { framePicture, oneAboveOther } from './frame-picture.ts';
 import { bestLook, turnedOver, viewOf } from './picture-views.ts';
 import { finishedWords, type KindLooks, stepWords } from './say-step.ts';
 import { throughPoint } from './step-marks.ts';
@@ -164,7 +164,7 @@ export interface Stage extends Seen {
   readonly shape: PieceShape;
 }
 
-/** A turn that folds back, or whose rings are folded back only later: what is seen first, and beside it what is seen then. */
+/** A turn that folds back, or whose rings are folded back only later: what is seen first, and below it what is seen then. */
 export function drawInTwo(
   before: Stage,
   after: Stage,
@@ -177,7 +177,7 @@ export function drawInTwo(
   if (!first || !then) return null;
   const second = arrowsThen ? then : { ...then, arrows: [] };
   return {
-    svg: framePicture(sideBySide(drawScene(first, first.view), drawScene(second, then.view)), {
+    svg: framePicture(oneAboveOther(drawScene(first, first.view), drawScene(second, then.view)), {
       title: 'This step',
       description: first.text,
     }),
@@ -248,8 +248,9 @@ function openings(placed: PlacedPiece, turn: number, view: View): Openings {
     if (!place) return [];
     const facing = dot(through.normal, view.toward) > 0 ? 1 : -1;
     const isFromBack = dot(place.along, through.normal) * facing > 0;
-    // Where both ways are told as often, the rings that are entered decide: they are there already.
-    const weight = placed.woven.turns[turn]?.passed.includes(link.through) ? 1.01 : 1;
+    // Where both ways are told as often, the rings that are entered first decide: they are there already.
+    const passed = placed.woven.turns[turn]?.passed ?? [];
+    const weight = passed.includes(link.through) ? 1 + 0.01 / (1 + passed.indexOf(link.through)) : 1;
     return [{ place, weight, way: isFromBack === (link.from === 'back') ? 1 : -1, into: link.through }];
   });
   const way = found.reduce((sum, each) => sum + each.weight * each.way, 0) < 0 ? -1 : 1;

@@ -26,28 +26,28 @@ export function framePicture(
   ].join('');
 }
 
-const BETWEEN = 44;
+const BETWEEN = 34;
 const INK = '#16130e';
 
-/** Two drawings as one, the second one after an arrow: first this, then that. */
-export function sideBySide(
+/** Two drawings as one, the second one below an arrow: first this, then that. Upright, so that both are large in a narrow column. */
+export function oneAboveOther(
   first: Pick<Drawn, 'elements' | 'box'>,
   then: Pick<Drawn, 'elements' | 'box'>,
 ): Pick<Drawn, 'elements' | 'box'> {
   const [left, top, right, bottom] = first.box;
   const [thenLeft, thenTop, thenRight, thenBottom] = then.box;
-  const across = right + BETWEEN - thenLeft;
-  const middle = (top + bottom) / 2;
-  const down = middle - (thenTop + thenBottom) / 2;
-  const at = right + 8;
-  const to = right + BETWEEN - 8;
-  const arrow = `<path d="M${short(at)} ${short(middle)}L${short(to - 8)} ${short(middle)}" stroke="${INK}" stroke-width="3"/><path d="M${short(to)} ${short(middle)}l-10 -6v12z" fill="${INK}"/>`;
+  const down = bottom + BETWEEN - thenTop;
+  const middle = (left + right) / 2;
+  const across = middle - (thenLeft + thenRight) / 2;
+  const at = bottom + 6;
+  const to = bottom + BETWEEN - 6;
+  const arrow = `<path d="M${short(middle)} ${short(at)}L${short(middle)} ${short(to - 8)}" stroke="${INK}" stroke-width="3"/><path d="M${short(middle)} ${short(to)}l-6 -10h12z" fill="${INK}"/>`;
   return {
     elements: [
       ...first.elements,
       arrow,
       `<g transform="translate(${short(across)} ${short(down)})">${then.elements.join('')}</g>`,
     ],
-    box: [left, Math.min(top, thenTop + down), thenRight + across, Math.max(bottom, thenBottom + down)],
+    box: [Math.min(left, thenLeft + across), top, Math.max(right, thenRight + across), thenBottom + down],
   };
 }

@@ -55,8 +55,38 @@ export function arrowsThrough(openings: readonly SeenOpening[]): readonly Throug
     if (group) group.push(each);
     else groups.push([each]);
   }
-  return groups.map(arrowOf);
+  return apart(groups.map(arrowOf));
 }
+
+/** How far apart the feet of two arrows stand at least: two marks beside each other. */
+const APART = 11;
+
+/** Arrows that would lie on one another are moved to either side of where they meet, so that every foot shows its mark. */
+function apart(arrows: readonly ThroughArrow[]): readonly ThroughArrow[] {
+  const moved = [...arrows];
+  for (let b = 1; b < moved.length; b++)
+    for (let a = 0; a < b; a++) {
+      const [one, other] = [moved[a] as ThroughArrow, moved[b] as ThroughArrow];
+      const gap = APART - distance(one.foot, other.foot);
+      if (gap <= 0) continue;
+      const [dx, dy] = wayOf(one);
+      const across = [other.foot[0] - one.foot[0], other.foot[1] - one.foot[1]] as const;
+      const side: Point = dotOf(across, [-dy, dx]) < 0 ? [dy, -dx] : [-dy, dx];
+      const lies = dotOf(across, side);
+      const by = (Math.sqrt(APART ** 2 - (distance(one.foot, other.foot) ** 2 - lies ** 2)) - lies) / 2;
+      moved[a] = shiftedBy(one, side, -by);
+      moved[b] = shiftedBy(other, side, by);
+    }
+  return moved;
+}
+
+const wayOf = ({ foot, head }: ThroughArrow): Point => unitOf([head[0] - foot[0], head[1] - foot[1]]);
+
+const shiftedBy = (arrow: ThroughArrow, [x, y]: Point, by: number): ThroughArrow => ({
+  ...arrow,
+  foot: [arrow.foot[0] + x * by, arrow.foot[1] + y * by],
+  head: [arrow.head[0] + x * by, arrow.head[1] + y * by],
+});
 
 function arrowOf(group: readonly SeenOpening[]): ThroughArrow {
   const way = unitOf([

@@ -26,6 +26,8 @@ export interface PieceCell {
   readonly links: readonly PieceLink[];
   /** Whether anything is folded back: then links and sides do not tell the weave. */
   readonly isFolded: boolean;
+  /** Without a repeat: a closed group of rings, which all stand in it. */
+  readonly isUnit: boolean;
 }
 
 /** Repeats walked to be sure that the middle one is like all others. */
@@ -40,10 +42,11 @@ export const keyOfRing = (woven: Woven, ring: number): string => {
 export const repeatOfRing = (woven: Woven, ring: number): number | null =>
   woven.turns[woven.rings[ring]?.turn ?? -1]?.repeat ?? null;
 
-/** The middle repeat; null where passes name no rings, or where it reaches back further than a few repeats. */
+/** The middle repeat, or all rings of a piece without one; null where passes name no rings, or where a repeat reaches back further than a few. */
 export function pieceCell(piece: Piece): PieceCell | null {
   const woven = walkPiece({ ...piece, runs: [], endsAfter: null }, WALKED);
   if (!woven.isNamed) return null;
+  if (piece.repeat.length === 0) return unitOf(piece, woven);
   const inMiddle = woven.rings.filter(({ index }) => repeatOfRing(woven, index) === MIDDLE);
   const places = new Map(inMiddle.map(({ index }, place) => [keyOfRing(woven, index), place]));
   const links: PieceLink[] = [];
@@ -64,5 +67,15 @@ export function pieceCell(piece: Piece): PieceCell | null {
   }
   const rings = inMiddle.map(({ index, ringKind }) => ({ key: keyOfRing(woven, index), ringKind }));
   const isFolded = piece.repeat.some(({ lie }) => lie === 'fold back');
-  return rings.length > 0 ? { rings, links, isFolded } : null;
+  return rings.length > 0 ? { rings, links, isFolded, isUnit: false } : null;
+}
+
+function unitOf(piece: Piece, woven: Woven): PieceCell | null {
+  const rings = woven.rings.map(({ index, ringKind }) => ({ key: keyOfRing(woven, index), ringKind }));
+  const links = woven.links.map(({ by, through, from, turn }): PieceLink => {
+    const pass = woven.turns[turn]?.passed.indexOf(through) ?? -1;
+    return { by, through, repeats: 0, from, pass: pass < 0 ? null : pass + 1 };
+  });
+  const isFolded = [...piece.start, ...piece.finishing].some(({ lie }) => lie === 'fold back');
+  return rings.length > 0 ? { rings, links, isFolded, isUnit: true } : null;
 }

@@ -48,7 +48,7 @@ export function weaveOfPiece(
   cell: PieceCell,
 ): { readonly weave: WeaveInSpace; readonly match: PieceMatch } | null {
   for (const weave of WEAVES_IN_SPACE) {
-    if (weave.kind !== 'chain' || (weave.isFolded ?? false) !== cell.isFolded) continue;
+    if ((weave.kind === 'unit') !== cell.isUnit || (weave.isFolded ?? false) !== cell.isFolded) continue;
     const match = matchPiece(cell, weave);
     if (match && match.contradictions.length === 0) return { weave, match };
   }

@@ -21,6 +21,7 @@ export function imagesOf(woven: Woven, { weave: id, match, pieceCell }: Matched)
   const images: (Image | null)[] = woven.rings.map(({ index }) => {
     const repeat = repeatOfRing(woven, index);
     const image = match.images[places.get(keyOfRing(woven, index)) ?? -1];
+    if (pieceCell.isUnit) return image ?? null;
     if (repeat === null) return null;
     // Another unit may take on more or fewer cells: what comes after it is not where its number says.
     if (!image) isSame = false;
