@@ -13,7 +13,18 @@ const DOWN = 62;
 const ROUND = 15;
 const INK = '#16130e';
 const PAPER = '#fffdf8';
-const SHOWN = 14;
+
+/** The roles of rings as in the drawn pictures: number on black, in a box, dotted outline. */
+const LOOKS = {
+  new: { inside: INK, number: PAPER, outline: 'stroke-width="3"' },
+  carried: { inside: PAPER, number: INK, outline: 'stroke-width="3" stroke-dasharray="5 3"' },
+  entered: {
+    inside: PAPER,
+    number: INK,
+    outline: 'stroke-width="3" stroke-dasharray="0.1 5" stroke-linecap="round"',
+  },
+  plain: { inside: PAPER, number: INK, outline: 'stroke-width="1.2"' },
+} as const;
 
 /** The scheme of a piece once a turn is done; null where the turn adds nothing. */
 export function drawScheme(woven: Woven, turn: number, kinds: KindLooks): WeavePicture | null {
@@ -21,7 +32,12 @@ export function drawScheme(woven: Woven, turn: number, kinds: KindLooks): WeaveP
   if (!made || (made.opened === null && made.carried.length === 0)) return null;
   const part = new Set([...made.passed, ...made.carried, made.opened].filter((ring) => ring !== null));
   const there = woven.rings.filter((ring) => ring.turn <= turn);
-  const shown = there.filter(({ index }, at) => part.has(index) || at >= there.length - SHOWN);
+  const joined = woven.links.filter(
+    (link) => link.turn <= turn && (part.has(link.by) || part.has(link.through)),
+  );
+  // What takes part, and what that hangs on: more would be small, and lines would cross.
+  const near = new Set([...part, ...joined.flatMap(({ by, through }) => [by, through])]);
+  const shown = there.filter(({ index }) => near.has(index));
   const rows = [...new Set(shown.map(({ row }) => row))];
   const places = new Map<number, readonly [number, number]>();
   const filled = rows.map(() => 0);
@@ -30,6 +46,8 @@ export function drawScheme(woven: Woven, turn: number, kinds: KindLooks): WeaveP
     places.set(index, [(filled[line] ?? 0) * ACROSS + (line % 2) * (ACROSS / 2), line * DOWN]);
     filled[line] = (filled[line] ?? 0) + 1;
   }
+  // How far bows rise over the uppermost row: half of the way to where they are drawn towards, and their marks.
+  let rise = ROUND + 6;
   const lines = woven.links
     .filter((link) => link.turn <= turn)
     .map(({ by, through, from, turn: at }) => {
@@ -37,6 +55,7 @@ export function drawScheme(woven: Woven, turn: number, kinds: KindLooks): WeaveP
       if (!a || !b) return '';
       // Rings of one row are joined by a bow, so that lines do not run through circles.
       const bow = a[1] === b[1] ? Math.min(28, 9 + Math.abs(a[0] - b[0]) / 4) : 0;
+      if (bow > 0 && a[1] === 0) rise = Math.max(rise, bow + ROUND / 2 + 6);
       const [mx, my] = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2 - 2 * bow - (bow > 0 ? ROUND : 0)];
       const isNew = at === turn;
       const path = `<path d="M${a[0]} ${a[1]}Q${mx} ${my} ${b[0]} ${b[1]}" fill="none" stroke="${isNew ? INK : '#a59c8c'}" stroke-width="${isNew ? 2.4 : 1.2}"/>`;
@@ -45,14 +64,24 @@ export function drawScheme(woven: Woven, turn: number, kinds: KindLooks): WeaveP
   const circles = shown.map(({ index, ringKind }) => {
     const [x, y] = places.get(index) ?? [0, 0];
     const isNew = index === made.opened || (made.opened === null && made.carried.includes(index));
-    const dashes = made.carried.includes(index) && !isNew ? ' stroke-dasharray="5 3"' : '';
-    const width = part.has(index) ? 3 : 1.2;
-    return `<circle cx="${x}" cy="${y}" r="${ROUND}" fill="${PAPER}" stroke="${kinds.get(ringKind)?.colour ?? '#857a68'}" stroke-width="6"/><circle cx="${x}" cy="${y}" r="${ROUND + 3}" fill="none" stroke="${INK}" stroke-width="${width}"${dashes}/><text x="${x}" y="${y + 4}" font-size="11" font-weight="700" font-family="sans-serif" text-anchor="middle" fill="${INK}">${index + 1}</text>`;
+    const role = isNew
+      ? 'new'
+      : made.carried.includes(index)
+        ? 'carried'
+        : part.has(index)
+          ? 'entered'
+          : 'plain';
+    const { inside, number, outline } = LOOKS[role];
+    const frame =
+      role === 'carried'
+        ? `<path d="M${x - 9} ${y - 8}h18v16h-18z" fill="none" stroke="${INK}" stroke-width="1.4"/>`
+        : '';
+    return `<circle cx="${x}" cy="${y}" r="${ROUND}" fill="${inside}" stroke="${kinds.get(ringKind)?.colour ?? '#857a68'}" stroke-width="6"/><circle cx="${x}" cy="${y}" r="${ROUND + 3}" fill="none" stroke="${INK}" ${outline}/>${frame}<text x="${x}" y="${y + 4}" font-size="11" font-weight="700" font-family="sans-serif" text-anchor="middle" fill="${number}">${index + 1}</text>`;
   });
   const all = [...places.values()];
   const box = [
     Math.min(...all.map(([x]) => x)) - ROUND - 6,
-    Math.min(...all.map(([, y]) => y)) - ROUND - 50,
+    -rise,
     Math.max(...all.map(([x]) => x)) + ROUND + 6,
     Math.max(...all.map(([, y]) => y)) + ROUND + 6,
   ] as const;
