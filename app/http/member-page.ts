@@ -4,6 +4,8 @@ import { forbidden, notFound, redirect } from 'next/navigation';
 import { cache } from 'react';
 import { type Caller, type Membership, type Role, roleSuffices } from '#lib/access/caller.ts';
 import { findCaller, findMembership } from '#lib/access/session.ts';
+import { database } from '#lib/data/database.ts';
+import { slugSince } from '#lib/data/workshop-slugs.ts';
 
 const callerOfRequest = cache(async (): Promise<Caller | null> => findCaller(await headers()));
 const membershipOfRequest = cache(async (slug: string): Promise<Membership | null> => {
@@ -30,7 +32,15 @@ export async function callerPage(path: string): Promise<Caller> {
 export async function memberPage(workshopSlug: string, needed: Role): Promise<Membership> {
   await callerPage(`/bench/${encodeURIComponent(workshopSlug)}`);
   const membership = await membershipOfRequest(workshopSlug);
-  if (!membership) notFound();
+  if (!membership) return movedOrNothing(workshopSlug);
   if (!roleSuffices(membership.role, needed)) forbidden();
   return membership;
+}
+
+/** A member's bookmark with a former slug leads on; to everybody else nothing is there. */
+async function movedOrNothing(former: string): Promise<never> {
+  const slug = await slugSince(database(), former);
+  if (slug === null || !(await membershipOfRequest(slug))) notFound();
+  const path = (await headers()).get('x-benchleaf-path') ?? '';
+  redirect(path.replace(`/${former}`, `/${slug}`));
 }

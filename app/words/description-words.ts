@@ -27,7 +27,7 @@ export const FORMAT_WORDS: Readonly<Record<DescriptionFormat, string>> = {
 export function descriptionWarningWords(warning: DescriptionWarning): string {
   switch (warning.code) {
     case 'too-long':
-      return `Still ${warning.over.toLocaleString('en-GB')} ${warning.unit} too long, with all left out that may be. Shorten the summary, or let more parts be left out.`;
+      return `Still ${warning.over.toLocaleString('en-GB')} ${warning.unit} too long, with all left out that may be. Let more parts be left out, or shorten those that are left.`;
     case 'chapters-not-from-nought':
       return `The first chapter begins at ${formatTimeCode(warning.startMs)}. Many places make chapters of these lines only where the first is 0:00.`;
     case 'too-few-chapters':

@@ -82,24 +82,19 @@ export async function readPlaces(db: Database, of: PlacesOf): Promise<PlacesRead
     const found = marks.find((one) => one.number === number);
     return found ? getRevision(db, found.id) : null;
   };
-  const read: PlaceRead[] = [];
+  const takenTo = async (place: Place): Promise<Taken | null> => {
+    const mark = placeMarks.find((one) => one.place === place);
+    const format = COPIED_FORMATS[place];
+    if (format) return textTaken(copied[format], mark);
+    const drafted = isDraftFile(place) ? copied[place] : undefined;
+    if (drafted && !(mark && mark.at >= drafted.copiedAt)) return textTaken(drafted, undefined);
+    return fileTaken(mark, revisionOf, (revision) => standsIn(place, revision, wording));
+  };
+  const places: PlaceRead[] = [];
   for (const place of PLACES) {
     const now = standsIn(place, latest, wording);
-    const taken = placeMarks.find((one) => one.place === place);
-    const format = COPIED_FORMATS[place];
-    const drafted = isDraftFile(place) ? copied[place] : undefined;
-    const then = format
-      ? textTaken(copied[format], taken)
-      : drafted && !(taken && taken.at >= drafted.copiedAt)
-        ? textTaken(drafted, undefined)
-        : await fileTaken(taken, revisionOf, (revision) => standsIn(place, revision, wording));
-    if (now !== '' || then !== null)
-      read.push({
-        place,
-        now,
-        since: then?.since ?? null,
-        state: placeState(place, then?.text ?? null, now, then?.ticked ?? false),
-      });
+    const taken = await takenTo(place);
+    if (now !== '' || taken !== null) places.push(placeRead(place, now, taken));
   }
   const batchReads: BatchPlaceRead[] = [];
   for (const batch of batches) {
@@ -108,8 +103,15 @@ export async function readPlaces(db: Database, of: PlacesOf): Promise<PlacesRead
     const stale = held !== null && changesKits(batchChange(batch, held.content, latest.content));
     batchReads.push({ batch, upTo, stale });
   }
-  return { latest: latest.number, places: read, batches: batchReads };
+  return { latest: latest.number, places, batches: batchReads };
 }
+
+const placeRead = (place: Place, now: string, taken: Taken | null): PlaceRead => ({
+  place,
+  now,
+  since: taken?.since ?? null,
+  state: placeState(place, taken?.text ?? null, now, taken?.ticked ?? false),
+});
 
 /** What is known to stand in a place. */
 interface Taken {

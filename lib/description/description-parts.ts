@@ -3,7 +3,7 @@
  * is written in any format.
  */
 import { chaptersInOrder } from '#lib/chapters/chapter-rules.ts';
-import { kitFor } from '#lib/kit/kit-list.ts';
+import { kitFor, type RingLine } from '#lib/kit/kit-list.ts';
 import { sizeWords } from '#lib/lesson/asked-measure.ts';
 import { cautionWords } from '#lib/lesson/cautions.ts';
 import type { Content } from '#lib/lesson/content.ts';
@@ -107,13 +107,19 @@ const rings: Body = (content, { tagged }) => {
     below: kits.flatMap(({ size, kit }) => {
       const line = kit.rings.find((ring) => ring.ringKind.id === kind.id);
       if (!line) return [];
-      const split = `${line.opened} opened + ${line.closed} closed`;
-      const spare = line.spare > 0 ? ` + ${line.spare} spare = ${line.issued}` : '';
-      return [`${plainLine(sizeWords(size))}: ${split}${spare}`];
+      return [`${plainLine(sizeWords(size))}: ${ringsTaken(line)}`];
     }),
   }));
   return { as: 'list', items };
 };
+
+/** `88 opened + 2 closed + 9 spare = 99`, without what is nought. */
+function ringsTaken({ opened, closed, spare, issued }: RingLine): string {
+  const parts = [`${opened} opened`, `${closed} closed`, `${spare} spare`].filter(
+    (part) => !part.startsWith('0 '),
+  );
+  return `${parts.join(' + ') || '0'}${parts.length > 1 ? ` = ${issued}` : ''}`;
+}
 
 type Material = Content['materials'][number];
 
@@ -152,13 +158,15 @@ const cautions: Body = (content) => ({
 const corrections: Body = (content) => ({
   as: 'list',
   items: correctionsNewestFirst(content.corrections).map((correction) => {
+    // Never first in its line: a place that looks for chapters would take it for one out of order.
     const at =
       correction.startMs === null || correction.endMs === null
         ? ''
-        : `${formatTimeCode(correction.startMs)} to ${formatTimeCode(correction.endMs)}, `;
+        : ` at ${formatTimeCode(correction.startMs)} to ${formatTimeCode(correction.endMs)}`;
     const kits = correction.kitsChange ? ' Kits change.' : '';
+    const kind = `${correction.kind.charAt(0).toUpperCase()}${correction.kind.slice(1)}`;
     return item(
-      `${at}${correction.kind}: “${plainLine(correction.wrong)}” Right: “${plainLine(correction.right)}” Concerns: ${plainLine(correction.affects).replace(/[.\s]+$/, '')}.${kits}`,
+      `${kind}${at}: “${plainLine(correction.wrong)}” Right: “${plainLine(correction.right)}” Concerns: ${plainLine(correction.affects).replace(/[.\s]+$/, '')}.${kits}`,
     );
   }),
 });

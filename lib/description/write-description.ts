@@ -30,7 +30,14 @@ function writeText({ heading, body }: DescriptionPart): string {
   return [...(heading === '' ? [] : [heading]), ...lines].join('\n');
 }
 
-function writeMarkdown({ heading, body }: DescriptionPart): string {
+/** The one line of a part that stands without a heading: no list is made of it. */
+const onlyLine = ({ heading, body }: DescriptionPart): Item | null =>
+  heading === '' && body.as === 'lines' && body.items.length === 1 ? (body.items[0] ?? null) : null;
+
+function writeMarkdown(part: DescriptionPart): string {
+  const { heading, body } = part;
+  const only = onlyLine(part);
+  if (only) return markdownItem(only);
   const content =
     body.as === 'paragraphs'
       ? body.text
@@ -63,7 +70,10 @@ const markdownText = (text: string): string =>
 const markdownLink = (link: string): string =>
   `<${link.replace(/[<>\s]/g, (character) => encodeURIComponent(character))}>`;
 
-function writeHtml({ heading, body }: DescriptionPart): string {
+function writeHtml(part: DescriptionPart): string {
+  const { heading, body } = part;
+  const only = onlyLine(part);
+  if (only) return `<p>${htmlPieces(only)}</p>`;
   const content =
     body.as === 'paragraphs'
       ? body.text
@@ -74,12 +84,17 @@ function writeHtml({ heading, body }: DescriptionPart): string {
   return heading === '' ? content : `<h2>${escapeUTF8(heading)}</h2>\n${content}`;
 }
 
-function htmlItem({ text, link, below }: Item): string {
+function htmlPieces({ text, link }: Item): string {
   const address = escapeUTF8(link);
   const pieces = [escapeUTF8(text), link === '' ? '' : `<a href="${address}">${address}</a>`];
+  return pieces.filter((piece) => piece !== '').join(' ');
+}
+
+function htmlItem(item: Item): string {
+  const { below } = item;
   const nested =
     below.length === 0
       ? ''
       : `\n<ul>\n${below.map((line) => `<li>${escapeUTF8(line)}</li>`).join('\n')}\n</ul>\n`;
-  return `<li>${pieces.filter((piece) => piece !== '').join(' ')}${nested}</li>`;
+  return `<li>${htmlPieces(item)}${nested}</li>`;
 }

@@ -6,6 +6,7 @@ import {
   NO_LIMITS,
 } from '#lib/description/description-setup.ts';
 import { composeDescription, lengthsOf } from '#lib/description/description-text.ts';
+import type { DescriptionFormat } from '#lib/description/write-description.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import { aContent } from '#tests/support/a-content.ts';
 
@@ -13,13 +14,14 @@ const compose = (
   content: Content,
   over: Partial<DescriptionSetup> = {},
   lessonAddress: string | null = null,
+  format: DescriptionFormat = 'text',
 ) =>
   composeDescription({
     content,
     setup: { ...DEFAULT_SETUP, limits: NO_LIMITS, ...over },
     lessonAddress,
     durationMs: 90_000,
-    format: 'text',
+    format,
   });
 const descriptionText = (content: Content, lessonAddress: string | null): string =>
   compose(content, {}, lessonAddress).text;
@@ -85,8 +87,19 @@ describe('description text', () => {
       null,
     );
     expect(corrected).toContain(
-      'Corrections\n- 1:02 to 1:05, said wrongly: “eighty” Right: “eighteen” Concerns: everyone. Kits change.',
+      'Corrections\n- Said wrongly at 1:02 to 1:05: “eighty” Right: “eighteen” Concerns: everyone. Kits change.',
     );
+    // Places make chapters of lines that begin with a time.
+    expect(corrected.match(/^\W*\d+:\d\d/gm)).toEqual(['0:00', '0:30', '1:00']);
+  });
+
+  test('counts nothing that is nought, and makes no list of one line', () => {
+    expect(text).not.toMatch(/\b0 (?:opened|closed|spare)/);
+    for (const [format, line] of [
+      ['markdown', /^Lesson page [^\n]+<https:/m],
+      ['html', /^<p>Lesson page [^\n]+<\/p>$/m],
+    ] as const)
+      expect(compose(aContent(), {}, 'https://bench.example/l', format).text).toMatch(line);
   });
 
   test('is counted as people and as bytes', () => {

@@ -57,7 +57,7 @@ export function Description(props: DescriptionProps) {
   };
   const copy = async () => {
     try {
-      await navigator.clipboard.writeText(composed.text);
+      await toClipboard(composed.text, format);
       setTold('Copied.');
     } catch {
       // Without leave to write the clipboard the text is at least marked.
@@ -119,6 +119,13 @@ export function Description(props: DescriptionProps) {
       )}
     </>
   );
+}
+
+/** An editor that shows text as it will look takes the HTML as such; every other field gets what is written. */
+async function toClipboard(text: string, format: DescriptionFormat): Promise<void> {
+  if (format !== 'html' || typeof ClipboardItem === 'undefined') return navigator.clipboard.writeText(text);
+  const as = (type: string) => ({ [type]: new Blob([text], { type }) });
+  await navigator.clipboard.write([new ClipboardItem({ ...as('text/plain'), ...as('text/html') })]);
 }
 
 const count = (is: number, most: number | null): string =>
