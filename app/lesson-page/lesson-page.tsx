@@ -28,6 +28,8 @@ import { Transcript } from './transcript.tsx';
 interface LessonPageProps {
   readonly revision: Revision;
   readonly madeFiles: readonly MadeFile[];
+  /** Address of the recording's poster, or the picture itself as one; null where it has none. */
+  readonly poster: string | null;
   readonly addresses: PageAddresses;
   /** Number of the latest revision; null in a preview. */
   readonly latest: number | null;
@@ -86,7 +88,7 @@ export const LessonPage = (props: LessonPageProps) => {
               <Player
                 page={addresses.page}
                 recording={addresses.recording}
-                poster={recording.posterKey === null ? null : posterOf(props)}
+                poster={props.poster}
                 captions={revision.cues.length === 0 ? null : addresses.textFile('captions.vtt')}
                 chaptersFile={addresses.textFile('chapters.vtt')}
                 title={content.title}
@@ -167,12 +169,6 @@ export const LessonPage = (props: LessonPageProps) => {
     </main>
   );
 };
-
-/** The light one as soon as the worker has drawn it. */
-const posterOf = ({ madeFiles, addresses }: LessonPageProps): string =>
-  madeFiles.some(({ name, state }) => name === 'poster.webp' && state === 'ready')
-    ? addresses.madeFile('poster.webp')
-    : addresses.poster;
 
 /** Ring kinds with a word of the trade, each word at the first of them: the table is drawn in the browser too. */
 function explainedRings({ ringKinds }: Content, explainer: Explainer): Readonly<Record<string, Explained>> {

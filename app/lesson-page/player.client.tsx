@@ -18,6 +18,7 @@ interface PlayerProps {
   /** Address of the page, for links that work without script. */
   readonly page: string;
   readonly recording: string;
+  /** Its address, or the picture itself as one. */
   readonly poster: string | null;
   readonly captions: string | null;
   readonly chaptersFile: string;
@@ -198,8 +199,8 @@ interface MediaProps extends PlayerProps {
 const Media = ({ media, controls, children, ...props }: MediaProps) => {
   const src = props.playAt === null ? props.recording : `${props.recording}#${writeFragment(props.playAt)}`;
   const poster = props.playAt === null && props.hasVideo ? props.poster : null;
-  // The largest thing that is painted: the head of the page asks for it before all else.
-  if (poster !== null) preload(poster, { as: 'image', fetchPriority: 'high' });
+  // The largest thing that is painted: where it is not here yet, the head of the page asks for it before all else.
+  if (poster !== null && !poster.startsWith('data:')) preload(poster, { as: 'image', fetchPriority: 'high' });
   return props.hasVideo ? (
     // biome-ignore lint/a11y/useMediaCaption: captions are among the children
     <video

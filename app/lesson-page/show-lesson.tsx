@@ -9,7 +9,9 @@ import { fragmentOfQuery, heldOfQuery, measureOfQuery } from '#lib/lesson/asked-
 import { mayBePictured } from '#lib/lesson/lesson-pictures.ts';
 import { CARD_SIZE, MADE_FILES } from '#lib/lesson/made-files.ts';
 import { jsonForScript, structuredData } from '#lib/lesson/structured-data.ts';
+import { openStorage } from '#lib/storage/open-storage.ts';
 import { LessonPage } from './lesson-page.tsx';
+import { posterOf } from './light-poster.ts';
 import { type LinkPicture, LinkPreview } from './link-preview.tsx';
 import { momentLink, type PageAddresses, publicAddresses, reportedOfQuery } from './page-addresses.ts';
 
@@ -65,6 +67,13 @@ export async function ShowLesson({ workshop, lesson, number, query }: ShowLesson
       <LessonPage
         revision={revision}
         madeFiles={read.madeFiles}
+        poster={
+          await posterOf(
+            openStorage(),
+            { posterKey: revision.recording?.posterKey ?? null, madeFiles: read.madeFiles },
+            addresses,
+          )
+        }
         addresses={addresses}
         latest={read.latest}
         asked={measureOfQuery(query, revision.content)}

@@ -79,6 +79,7 @@ describe('nothing that a pupil gets speaks of rings', () => {
       createElement(LessonPage, {
         revision,
         madeFiles: [],
+        poster: null,
         addresses: publicAddresses('kettle-row', 'knots', 1, 'latest'),
         latest: 1,
         asked: { text: '165', unit: 'mm', of: 'wrist' },

@@ -46,6 +46,7 @@ export default async function SecretPreview({ params, searchParams }: SecretPrev
     <LessonPage
       revision={revision}
       madeFiles={[]}
+      poster={revision.recording?.posterKey ? addresses.poster : null}
       addresses={addresses}
       latest={null}
       previewFor="whoever has its secret address"

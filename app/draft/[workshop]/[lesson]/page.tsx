@@ -57,6 +57,7 @@ export default async function Preview({ params, searchParams }: PreviewProps) {
     <LessonPage
       revision={revision}
       madeFiles={[]}
+      poster={revision.recording?.posterKey ? addresses.poster : null}
       addresses={addresses}
       latest={null}
       previewFor={'framed' in query ? null : 'members of the workshop'}
