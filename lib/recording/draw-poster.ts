@@ -15,7 +15,7 @@ const MOST_HIGH = 960;
  */
 const QUALITIES = [68, 52, 35] as const;
 /** Bytes: it comes inside the page, and holds up what stands behind it for 60 ms at 1.6 Mbit/s. */
-const LIGHT = 12_000;
+export const LIGHT_POSTER = 12_000;
 
 /** WebP (RFC 9649), in pixels no larger than the poster itself. @param poster JPEG */
 export async function drawPoster(poster: Uint8Array): Promise<Uint8Array> {
@@ -31,7 +31,7 @@ export async function drawPoster(poster: Uint8Array): Promise<Uint8Array> {
   let drawn: Uint8Array = new Uint8Array();
   for (const quality of QUALITIES) {
     drawn = canvas.toBuffer('image/webp', quality);
-    if (drawn.length <= LIGHT) break;
+    if (drawn.length <= LIGHT_POSTER) break;
   }
   return drawn;
 }

@@ -16,7 +16,7 @@ import { plainLine } from '#lib/lesson/plain-line.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
 import { invariant } from '#lib/result.ts';
 import { type CardPicture, drawCard } from './draw-card.ts';
-import { drawPoster } from './draw-poster.ts';
+import { drawPoster, LIGHT_POSTER } from './draw-poster.ts';
 import { makeRemux, remuxKey, remuxParts } from './make-remux.ts';
 import { type RecordingWork, withFolder } from './recording-work.ts';
 
@@ -83,7 +83,8 @@ async function storeCard(work: RecordingWork, file: FileOfRevision, revision: Re
 /** Revisions with the same poster share one. */
 async function storePoster(work: RecordingWork, { recording }: Revision): Promise<string> {
   invariant(recording?.posterKey, 'a poster is asked for where there is one');
-  const key = keyFor(recording.posterKey, 'poster.webp');
+  // How light it is drawn belongs to the key: a stored file never changes.
+  const key = keyFor(`${recording.posterKey} in ${LIGHT_POSTER} bytes`, 'poster.webp');
   if ((await work.storage.size(key)) === null)
     await work.storage.put(key, await drawPoster(await storedBytes(work, recording.posterKey)));
   return key;
