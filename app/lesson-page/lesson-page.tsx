@@ -28,7 +28,7 @@ import { Transcript } from './transcript.tsx';
 interface LessonPageProps {
   readonly revision: Revision;
   readonly madeFiles: readonly MadeFile[];
-  /** Address of the recording's poster, or the picture itself as one; null where it has none. */
+  /** Address of the recording's poster; null where it has none. */
   readonly poster: string | null;
   readonly addresses: PageAddresses;
   /** Number of the latest revision; null in a preview. */

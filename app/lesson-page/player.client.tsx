@@ -1,7 +1,6 @@
 'use client';
 
 import { type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
-import { preload } from 'react-dom';
 import type { Content } from '#lib/lesson/content.ts';
 import { type Fragment, writeFragment } from '#lib/time/media-fragment.ts';
 import { CaptionLine } from './caption-line.client.tsx';
@@ -10,6 +9,7 @@ import { HeldStep, type PlayerStop } from './held-step.client.tsx';
 import styles from './player.module.css';
 import { PlayerControls } from './player-controls.client.tsx';
 import { PlayerNotes } from './player-notes.client.tsx';
+import { writtenInPage } from './poster-in-page.ts';
 import { keepPlace, recallPlace } from './remembered-place.ts';
 import { useMomentLinks } from './use-moment-links.client.ts';
 import { usePlaying } from './use-playing.client.ts';
@@ -18,7 +18,6 @@ interface PlayerProps {
   /** Address of the page, for links that work without script. */
   readonly page: string;
   readonly recording: string;
-  /** Its address, or the picture itself as one. */
   readonly poster: string | null;
   readonly captions: string | null;
   readonly chaptersFile: string;
@@ -199,14 +198,14 @@ interface MediaProps extends PlayerProps {
 const Media = ({ media, controls, children, ...props }: MediaProps) => {
   const src = props.playAt === null ? props.recording : `${props.recording}#${writeFragment(props.playAt)}`;
   const poster = props.playAt === null && props.hasVideo ? props.poster : null;
-  // The largest thing that is painted: where it is not here yet, the head of the page asks for it before all else.
-  if (poster !== null && !poster.startsWith('data:')) preload(poster, { as: 'image', fetchPriority: 'high' });
   return props.hasVideo ? (
     // biome-ignore lint/a11y/useMediaCaption: captions are among the children
     <video
       ref={media}
       src={src}
-      poster={poster ?? undefined}
+      poster={poster === null ? undefined : writtenInPage(poster)}
+      // The server writes the poster itself, where the browser only knows its address.
+      suppressHydrationWarning
       width={props.width ?? undefined}
       height={props.height ?? undefined}
       controls={controls}

@@ -6,11 +6,13 @@ import { createCanvas, loadImage } from '@napi-rs/canvas';
 import { expect, onTestFinished, test } from 'vitest';
 import { posterOf } from '#app/lesson-page/light-poster.ts';
 import { publicAddresses } from '#app/lesson-page/page-addresses.ts';
+import { keepInPage, writtenInPage } from '#app/lesson-page/poster-in-page.ts';
 import type { MadeFile } from '#lib/lesson/made-files.ts';
 import { drawPoster } from '#lib/recording/draw-poster.ts';
 import { openLocalDisk } from '#lib/storage/local-disk.ts';
 
 const addresses = publicAddresses('kettle-row', 'a-bracelet', 3, 'latest');
+const elsewhere = publicAddresses('kettle-row', 'another-bracelet', 1, 'latest');
 const posterKey = 'recordings/r/poster.jpg';
 const storageKey = 'revisions/0123/poster.webp';
 const ready: MadeFile = { name: 'poster.webp', state: 'ready', storageKey, sizeBytes: 1 };
@@ -38,8 +40,9 @@ test('a light poster stands in the page, the very bytes that were drawn', async 
   const disk = await anEmptyDisk();
   const drawn = await drawPoster(aFrame(12));
   await disk.put(storageKey, drawn);
-  const given = await posterOf(disk, { posterKey, madeFiles: [ready] }, addresses);
-  const [head, bytes] = given?.split(',') ?? [];
+  const address = await posterOf(disk, { posterKey, madeFiles: [ready] }, addresses);
+  expect(address).toBe(addresses.madeFile('poster.webp'));
+  const [head, bytes] = writtenInPage(address ?? '').split(',');
   expect(head).toBe('data:image/webp;base64');
   expect(Buffer.from(bytes ?? '', 'base64').equals(drawn)).toBe(true);
   const picture = await loadImage(drawn);
@@ -53,7 +56,9 @@ test('one that is not light, not drawn yet or gone from the disk is asked for by
   expect(await asked([{ name: 'poster.webp', state: 'waiting' }])).toBe(addresses.poster);
   expect(await asked([ready])).toBe(addresses.poster);
   await disk.put(storageKey, new Uint8Array(200_000));
-  expect(await asked([ready])).toBe(addresses.madeFile('poster.webp'));
+  const heavy = await posterOf(disk, { posterKey, madeFiles: [ready] }, elsewhere);
+  expect(heavy).toBe(elsewhere.madeFile('poster.webp'));
+  expect(writtenInPage(heavy ?? '')).toBe(heavy);
   expect(await posterOf(disk, { posterKey: null, madeFiles: [ready] }, addresses)).toBeNull();
 });
 
@@ -68,4 +73,14 @@ test('a busy picture is drawn lighter, the same each time', async () => {
   context.drawImage(image, 0, 0, 800, 450);
   expect(busy.length).toBeLessThan(canvas.toBuffer('image/webp', 68).length);
   expect(calm.length).toBeLessThan(12_000);
+});
+
+test('of many pictures the ones that were wanted last are kept', () => {
+  for (let at = 0; at < 100; at++) {
+    keepInPage(`/picture/${at}`, `data:,${at}`);
+    keepInPage('/picture/0', 'data:,0');
+  }
+  expect(writtenInPage('/picture/0')).toBe('data:,0');
+  expect(writtenInPage('/picture/99')).toBe('data:,99');
+  expect(writtenInPage('/picture/50')).toBe('/picture/50');
 });
