@@ -12,7 +12,8 @@ declare global {
 
 /** @param picture the same as a `data:` address (RFC 2397) */
 export function keepInPage(address: string, picture: string): void {
-  const kept = (globalThis.picturesInPages ??= new Map());
+  const kept = globalThis.picturesInPages ?? new Map<string, string>();
+  globalThis.picturesInPages = kept;
   kept.delete(address);
   kept.set(address, picture);
   const oldest = kept.size > MOST_KEPT ? kept.keys().next().value : undefined;
