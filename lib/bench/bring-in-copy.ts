@@ -111,7 +111,7 @@ async function bringIn(
           const ids = lessons.map(({ id }) => id);
           if (!(await finishCopy(tx, copy, ids))) throw new Error('Another attempt has this copy');
         },
-        { maxWait: 10_000, timeout: LONGEST_WRITE_MS },
+        { timeout: LONGEST_WRITE_MS },
       ),
     );
   } finally {

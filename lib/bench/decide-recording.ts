@@ -56,32 +56,29 @@ type Answer = Result<{ readonly version: number }, DecideRecordingFault>;
 
 /** @returns the draft's version afterwards. */
 export const decideRecording = (bench: Bench, input: DecideRecordingInput): Promise<Answer> =>
-  bench.db.$transaction(
-    async (tx) => {
-      // From here on every other save, publication and decision of this lesson waits.
-      const lesson = await lockLesson(tx, input);
-      const comparison = lesson && (await findComparison(tx, input.lessonId, input.comparisonId));
-      if (!lesson || !comparison) return failed({ code: 'not-found' });
-      const { decision } = input;
-      const isDecided = comparison.state === 'accepted' || comparison.state === 'refused';
-      if (isDecided) return answerAgain(decision, comparison.state, lesson.version);
-      const isPlacing = comparison.fromLessonId !== null;
-      if (decision.decision !== 'refuse' && isPlacing !== (decision.decision === 'placed'))
-        return failed({ code: 'list-not-valid' });
-      const moved =
-        decision.decision === 'move'
-          ? await moveDraft(tx, bench, input, { comparison, decision, version: lesson.version })
-          : ok({ version: lesson.version });
-      if (!moved.ok) return moved;
-      await decideComparison(tx, comparison.id, decision.decision === 'refuse' ? 'refused' : 'accepted');
-      if (decision.decision !== 'refuse' && !isPlacing) {
-        const data = { recordingId: comparison.newRecordingId };
-        await tx.lesson.update({ where: { id: input.lessonId }, data });
-      }
-      return moved;
-    },
-    { maxWait: 10_000, timeout: 30_000 },
-  );
+  bench.db.$transaction(async (tx) => {
+    // From here on every other save, publication and decision of this lesson waits.
+    const lesson = await lockLesson(tx, input);
+    const comparison = lesson && (await findComparison(tx, input.lessonId, input.comparisonId));
+    if (!lesson || !comparison) return failed({ code: 'not-found' });
+    const { decision } = input;
+    const isDecided = comparison.state === 'accepted' || comparison.state === 'refused';
+    if (isDecided) return answerAgain(decision, comparison.state, lesson.version);
+    const isPlacing = comparison.fromLessonId !== null;
+    if (decision.decision !== 'refuse' && isPlacing !== (decision.decision === 'placed'))
+      return failed({ code: 'list-not-valid' });
+    const moved =
+      decision.decision === 'move'
+        ? await moveDraft(tx, bench, input, { comparison, decision, version: lesson.version })
+        : ok({ version: lesson.version });
+    if (!moved.ok) return moved;
+    await decideComparison(tx, comparison.id, decision.decision === 'refuse' ? 'refused' : 'accepted');
+    if (decision.decision !== 'refuse' && !isPlacing) {
+      const data = { recordingId: comparison.newRecordingId };
+      await tx.lesson.update({ where: { id: input.lessonId }, data });
+    }
+    return moved;
+  });
 
 /** The same decision, whose answer was lost, is answered as before; another one comes too late. */
 const answerAgain = ({ decision }: RecordingDecision, state: Comparison['state'], version: number): Answer =>

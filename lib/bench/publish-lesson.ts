@@ -119,62 +119,58 @@ const write = (
   recording: FrozenRecording | null,
   stillKeys: ReadonlyMap<number, string>,
 ): Promise<Result<Published, PublishFault>> =>
-  bench.db.$transaction(
-    async (tx) => {
-      // From here on every other save and publication of this lesson waits.
-      const lesson = await lockLesson(tx, input);
-      if (!lesson) return failed({ code: 'not-found' });
-      const repeated = await tx.revision.findUnique({
-        where: { id: input.requestId },
-        select: { lessonId: true, number: true },
-      });
-      if (repeated) return answerAgain(repeated, input, { ...draft, version: lesson.version });
-      if (lesson.version !== input.version)
-        return failed({ code: 'draft-is-newer', version: lesson.version });
-      const { recordingId } = await tx.lesson.findUniqueOrThrow({
-        where: { id: input.lessonId },
-        select: { recordingId: true },
-      });
-      if (recordingId !== (recording?.id ?? null)) return failed({ code: 'recording-changed' });
+  bench.db.$transaction(async (tx) => {
+    // From here on every other save and publication of this lesson waits.
+    const lesson = await lockLesson(tx, input);
+    if (!lesson) return failed({ code: 'not-found' });
+    const repeated = await tx.revision.findUnique({
+      where: { id: input.requestId },
+      select: { lessonId: true, number: true },
+    });
+    if (repeated) return answerAgain(repeated, input, { ...draft, version: lesson.version });
+    if (lesson.version !== input.version) return failed({ code: 'draft-is-newer', version: lesson.version });
+    const { recordingId } = await tx.lesson.findUniqueOrThrow({
+      where: { id: input.lessonId },
+      select: { recordingId: true },
+    });
+    if (recordingId !== (recording?.id ?? null)) return failed({ code: 'recording-changed' });
 
-      const last = await tx.revision.findFirst({
-        where: { lessonId: input.lessonId },
-        select: { id: true, number: true },
-        orderBy: { number: 'desc' },
-      });
-      const number = (last?.number ?? 0) + 1;
-      const published: Content['corrections'] = last
-        ? (await getRevision(tx, last.id)).content.corrections
-        : [];
-      const document = freezeRevision({
+    const last = await tx.revision.findFirst({
+      where: { lessonId: input.lessonId },
+      select: { id: true, number: true },
+      orderBy: { number: 'desc' },
+    });
+    const number = (last?.number ?? 0) + 1;
+    const published: Content['corrections'] = last
+      ? (await getRevision(tx, last.id)).content.corrections
+      : [];
+    const document = freezeRevision({
+      number,
+      publishedAt: bench.now(),
+      workshop: input.workshop,
+      content: draft.content,
+      cues: draft.cues,
+      recording,
+      stillKeys,
+      terms: await findExplainedTerms(tx, input.workshopId),
+      published,
+    });
+    await tx.revision.create({
+      data: {
+        id: input.requestId,
+        lessonId: input.lessonId,
         number,
-        publishedAt: bench.now(),
-        workshop: input.workshop,
-        content: draft.content,
-        cues: draft.cues,
-        recording,
-        stillKeys,
-        terms: await findExplainedTerms(tx, input.workshopId),
-        published,
-      });
-      await tx.revision.create({
-        data: {
-          id: input.requestId,
-          lessonId: input.lessonId,
-          number,
-          document,
-          publishedAt: new Date(document.publishedAt),
-          publishedById: input.userId,
-        },
-      });
-      await writePublishedLines(tx, input.lessonId, document);
-      const files = filesToMake(document);
-      await noteRevisionFiles(tx, input.requestId, files);
-      await recordings.makeLater(tx, input.requestId, files);
-      return ok({ number, version: await markCorrections(tx, bench, input, draft, document) });
-    },
-    { maxWait: 10_000, timeout: 30_000 },
-  );
+        document,
+        publishedAt: new Date(document.publishedAt),
+        publishedById: input.userId,
+      },
+    });
+    await writePublishedLines(tx, input.lessonId, document);
+    const files = filesToMake(document);
+    await noteRevisionFiles(tx, input.requestId, files);
+    await recordings.makeLater(tx, input.requestId, files);
+    return ok({ number, version: await markCorrections(tx, bench, input, draft, document) });
+  });
 
 /** Writes into the draft which revision its corrections stand in; they are locked from then on. */
 async function markCorrections(

@@ -47,34 +47,31 @@ export const putDraftBack = <F>(
   input: PutBackInput,
   plan: (tx: Queries, draft: Draft) => Promise<Result<PutBack | null, F>>,
 ): Promise<Result<{ readonly version: number }, F | PutBackFault>> =>
-  bench.db.$transaction(
-    async (tx): Promise<Result<{ readonly version: number }, F | PutBackFault>> => {
-      // From here on every other save, publication and decision of this lesson waits.
-      const lesson = await lockLesson(tx, input);
-      const draft = lesson && (await readDraft(tx, input));
-      if (!lesson || !draft) return failed({ code: 'not-found' });
-      const earlier = await findSave(tx, input.saveId);
-      if (earlier) return ok({ version: earlier.version });
-      const planned = await plan(tx, draft);
-      if (!planned.ok) return planned;
-      let { version } = lesson;
-      if (planned.value === null) return ok({ version });
-      if (input.version !== version) return failed({ code: 'draft-is-newer', version });
-      const { changes, recordingId, also } = planned.value;
-      if (recordingId && !(await readyRecording(tx, input.lessonId, recordingId)))
-        return failed({ code: 'recording-gone' });
-      if (changes.length > 0) {
-        const saved = await saveDraftIn(tx, bench.now(), {
-          ...input,
-          baseVersion: version,
-          changes: [...changes],
-        });
-        invariant(saved.ok, 'what stood before can be saved');
-        version = saved.value.version;
-      }
-      if (recordingId) await tx.lesson.update({ where: { id: input.lessonId }, data: { recordingId } });
-      await also?.();
-      return ok({ version });
-    },
-    { maxWait: 10_000, timeout: 30_000 },
-  );
+  bench.db.$transaction(async (tx): Promise<Result<{ readonly version: number }, F | PutBackFault>> => {
+    // From here on every other save, publication and decision of this lesson waits.
+    const lesson = await lockLesson(tx, input);
+    const draft = lesson && (await readDraft(tx, input));
+    if (!lesson || !draft) return failed({ code: 'not-found' });
+    const earlier = await findSave(tx, input.saveId);
+    if (earlier) return ok({ version: earlier.version });
+    const planned = await plan(tx, draft);
+    if (!planned.ok) return planned;
+    let { version } = lesson;
+    if (planned.value === null) return ok({ version });
+    if (input.version !== version) return failed({ code: 'draft-is-newer', version });
+    const { changes, recordingId, also } = planned.value;
+    if (recordingId && !(await readyRecording(tx, input.lessonId, recordingId)))
+      return failed({ code: 'recording-gone' });
+    if (changes.length > 0) {
+      const saved = await saveDraftIn(tx, bench.now(), {
+        ...input,
+        baseVersion: version,
+        changes: [...changes],
+      });
+      invariant(saved.ok, 'what stood before can be saved');
+      version = saved.value.version;
+    }
+    if (recordingId) await tx.lesson.update({ where: { id: input.lessonId }, data: { recordingId } });
+    await also?.();
+    return ok({ version });
+  });

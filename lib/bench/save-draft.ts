@@ -56,7 +56,7 @@ export const saveDraft = (
   input: SaveDraftInput,
 ): Promise<Result<{ readonly version: number }, SaveDraftFault>> =>
   // Waiting for another save of the same lesson is the common case here, not a failure.
-  bench.db.$transaction((tx) => saveDraftIn(tx, bench.now(), input), { maxWait: 10_000, timeout: 30_000 });
+  bench.db.$transaction((tx) => saveDraftIn(tx, bench.now(), input));
 
 /** As `saveDraft`, inside a transaction that another action holds. */
 export async function saveDraftIn(

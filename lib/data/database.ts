@@ -18,6 +18,13 @@ export function database(): Database {
   return kept.benchleafDatabase;
 }
 
+/**
+ * How long a transaction may wait to begin, and last, ms. The client's own 2 s
+ * and 5 s were too short where a process was drawing pictures at the same time:
+ * what only had to wait its turn was refused.
+ */
+const PATIENCE = { maxWait: 15_000, timeout: 30_000 } as const;
+
 /** A client of its own for a named database; the caller disconnects it. */
 export const openDatabase = (connectionString: string): Database =>
-  new PrismaClient({ adapter: new PrismaPg({ connectionString }) });
+  new PrismaClient({ adapter: new PrismaPg({ connectionString }), transactionOptions: PATIENCE });

@@ -30,7 +30,7 @@ const cueTiming = z.enum(CUE_TIMINGS);
 
 /** The content, cues and version of a lesson as they stood together at one moment; null where there is no such lesson. */
 export async function findDraft(db: Database, at: LessonAddress): Promise<VersionedDraft | null> {
-  return db.$transaction((tx) => readDraft(tx, at), { isolationLevel: 'RepeatableRead', timeout: 20_000 });
+  return db.$transaction((tx) => readDraft(tx, at), { isolationLevel: 'RepeatableRead' });
 }
 
 /** As `findDraft`, inside a transaction that the caller holds. */
