@@ -1,3 +1,4 @@
+import { keptTurnable } from '#app/pictures/kept-shapes.ts';
 import { TurnButton } from '#app/pictures/turn-button.client.tsx';
 import { PICTURE_MARKS } from '#app/words/picture-words.ts';
 import { formatMeasure } from '#lib/lesson/asked-measure.ts';
@@ -31,6 +32,7 @@ export const stepName = (step: Pick<PageStep, 'part' | 'number'>, all: readonly 
 export const Steps = (props: StepsProps) => {
   const texts = pictureTexts(props.content);
   const inTwo = picturesInTwo(props.content);
+  const turnable = keptTurnable(props.content);
   const firstDrawn = props.steps.find(({ id }) => texts.has(id))?.part;
   return PAGE_PARTS.map((part) => {
     const steps = props.steps.filter((step) => step.part === part);
@@ -50,6 +52,7 @@ export const Steps = (props: StepsProps) => {
               step={step}
               pictureText={texts.get(step.id) ?? null}
               isInTwo={inTwo.has(step.id)}
+              isTurnable={turnable.has(step.id)}
               {...props}
             />
           ))}
@@ -87,10 +90,12 @@ const Step = ({
   explainer,
   pictureText,
   isInTwo,
+  isTurnable,
 }: StepsProps & {
   readonly step: PageStep;
   readonly pictureText: string | null;
   readonly isInTwo: boolean;
+  readonly isTurnable: boolean;
 }) => {
   const still = stills.find((candidate) => candidate.of === step.id);
   const facts = step.placement ? placementFacts(content, step.placement) : [];
@@ -113,7 +118,9 @@ const Step = ({
           {pictureText ? (
             <>
               <Both addresses={addresses} of={step.id} query="" alt={pictureText} isInTwo={isInTwo} />
-              <TurnButton address={addresses.picture(step.id, 'json')} what={stepName(step, steps)} />
+              {isTurnable ? (
+                <TurnButton address={addresses.picture(step.id, 'json')} what={stepName(step, steps)} />
+              ) : null}
             </>
           ) : null}
         </div>

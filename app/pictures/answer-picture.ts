@@ -1,4 +1,4 @@
-/** Answers with a picture of a lesson; the shapes asked for last are kept, as finding one takes a while. */
+/** Answers with a picture of a lesson. */
 import { z } from 'zod';
 import { answerText } from '#app/http/answer-text.ts';
 import { fault } from '#app/http/with-member.ts';
@@ -8,15 +8,14 @@ import {
   drawWhole,
   type PictureAsked,
   sceneOfLesson,
-  shapeOfLesson,
-  unfoldedLesson,
   weaveOfLesson,
 } from '#lib/lesson/lesson-pictures.ts';
-import { type Pictured, shapeKey } from '#lib/lesson/pictured.ts';
+import type { Pictured } from '#lib/lesson/pictured.ts';
 import { type LessonProof, proveLesson } from '#lib/lesson/prove-lesson.ts';
 import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
 import type { Scene } from '#lib/weave/picture/draw-scene.ts';
 import type { PieceShapeFault } from '#lib/weave/space/piece-in-space.ts';
+import { keptShape, keptUnfolded } from './kept-shapes.ts';
 import { pngOf, SOCIAL } from './make-png.ts';
 
 const query = z.object({
@@ -26,25 +25,6 @@ const query = z.object({
   /** Of `whole` alone: how many repeats the piece has. */
   repeats: z.coerce.number().int().min(1).max(1_000).default(24),
 });
-
-const KEPT = 60;
-const shapes = new Map<string, ReturnType<typeof shapeOfLesson>>();
-
-const keptUnfolded = (content: Pictured): ReturnType<typeof shapeOfLesson> | null => {
-  const unfolded = unfoldedLesson(content);
-  return unfolded && keptShape(unfolded);
-};
-
-/** The shape of a lesson's piece, found once for as long as it is among those asked for last. */
-function keptShape(content: Pictured): ReturnType<typeof shapeOfLesson> {
-  const key = shapeKey(content);
-  const shape = shapes.get(key) ?? shapeOfLesson(content);
-  shapes.delete(key);
-  shapes.set(key, shape);
-  const [oldest] = shapes.keys();
-  if (shapes.size > KEPT && oldest !== undefined) shapes.delete(oldest);
-  return shape;
-}
 
 /**
  * @param file `ID.svg` of a placement, `piece.svg`, or `whole.svg` with `?repeats=`; the same with `.png` to

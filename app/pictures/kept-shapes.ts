@@ -1,0 +1,38 @@
+/** The shapes of the pieces asked for last: finding one takes a while, and a page asks for many pictures of it. */
+import { pictureTexts, sceneOfLesson, shapeOfLesson, unfoldedLesson } from '#lib/lesson/lesson-pictures.ts';
+import { type Pictured, shapeKey } from '#lib/lesson/pictured.ts';
+
+const KEPT = 60;
+
+/** Keeps what was worked out for the pieces asked for last. */
+function keptFor<Known>(workOut: (content: Pictured) => Known): (content: Pictured) => Known {
+  const known = new Map<string, Known>();
+  return (content) => {
+    const key = shapeKey(content);
+    const found = known.has(key) ? (known.get(key) as Known) : workOut(content);
+    known.delete(key);
+    known.set(key, found);
+    const [oldest] = known.keys();
+    if (known.size > KEPT && oldest !== undefined) known.delete(oldest);
+    return found;
+  };
+}
+
+/** The shape of a lesson's piece. */
+export const keptShape = keptFor(shapeOfLesson);
+
+/** The same with nothing folded back; null where nothing ever is. */
+export const keptUnfolded = (content: Pictured): ReturnType<typeof shapeOfLesson> | null => {
+  const unfolded = unfoldedLesson(content);
+  return unfolded && keptShape(unfolded);
+};
+
+/** Placements that are seen in space, and so can be turned: of others the flat scheme is all there is. */
+export const keptTurnable = keptFor(
+  (content): ReadonlySet<string> =>
+    new Set(
+      [...pictureTexts(content).keys()].filter(
+        (of) => sceneOfLesson(content, keptShape(content), { of, roll: 0, side: 'front' }) !== null,
+      ),
+    ),
+);
