@@ -4,6 +4,7 @@
  */
 import { type ExplainedTerm, type TermPlace, termFinder } from '#lib/glossary/explained-term.ts';
 import { HandText } from './hand-text.tsx';
+import { TERM_BOX } from './term-box.ts';
 import styles from './terms.module.css';
 
 export interface Explainer {
@@ -43,7 +44,7 @@ export function explainerOf(terms: readonly ExplainedTerm[]): Explainer {
   return {
     places: (text) => placesInAll([text])[0] ?? [],
     placesInAll,
-    boxOf: (term) => `term-${numbers.get(term)}`,
+    boxOf: (term) => `${TERM_BOX}${numbers.get(term)}`,
   };
 }
 

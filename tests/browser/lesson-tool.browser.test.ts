@@ -46,11 +46,21 @@ async function holdAtRepeat(page: Page, goOn = ''): Promise<void> {
   expect(await isPaused(page)).toBe(true);
 }
 
-test('an address with an end asks the browser for that stretch, as a media fragment', async () => {
-  const page = await browser.open({ javaScriptEnabled: false });
-  await page.goto(`${taught.page}?t=29,29.6`);
-  expect(await page.locator('video').getAttribute('src')).toMatch(/\/recording#t=29,29\.6$/);
-});
+test.each([true, false])(
+  'an address with an end plays that stretch alone, scripts on: %s',
+  async (javaScriptEnabled) => {
+    const page = await browser.open({ javaScriptEnabled });
+    await page.goto(`${taught.page}?t=29,29.6`);
+    expect(await page.locator('video').getAttribute('src')).toMatch(/\/recording#t=29,29\.6$/);
+    await expect.poll(() => seconds(page)).toBeCloseTo(29, 1);
+    if (javaScriptEnabled) await page.getByRole('button', { name: 'Play', exact: true }).click();
+    else await page.locator('video').evaluate((media: HTMLVideoElement) => media.play());
+    await expect.poll(() => seconds(page)).toBeGreaterThan(29.5);
+    await expect.poll(() => isPaused(page)).toBe(true);
+    // A browser stops at the next frame or so, never a second later.
+    expect(await seconds(page)).toBeLessThan(30.2);
+  },
+);
 
 describe('a held step', () => {
   test('goes on by a key, by the key of a pedal, and by a tap on the picture', async () => {
@@ -139,6 +149,18 @@ describe('terms', () => {
     expect(await page.locator('#repeat-1 p').first().innerText()).toBe(
       'Close the ring to the left, its seam inside.',
     );
+  });
+
+  test('are explained in the captions too, and the recording waits for who reads', async () => {
+    const page = await browser.open();
+    await page.goto(`${taught.page}?t=31.2`);
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
+    await page.locator('#player').getByRole('button', { name: 'gauge' }).click();
+    await page
+      .locator('[popover]', { hasText: 'A number for the thickness of wire.' })
+      .waitFor({ state: 'visible' });
+    expect(await isPaused(page)).toBe(true);
+    expect(await page.locator('#player p[lang] span').innerText()).toBe('Take an eighteen gauge ring.');
   });
 
   test('turn their words of hand with the picture', async () => {
