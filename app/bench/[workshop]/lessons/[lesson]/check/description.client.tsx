@@ -12,6 +12,7 @@ import { composeDescription } from '#lib/description/description-text.ts';
 import { DESCRIPTION_FORMATS, type DescriptionFormat } from '#lib/description/write-description.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import styles from './description.module.css';
+import { toClipboard } from './to-clipboard.ts';
 
 export type Copied = Partial<Record<DescriptionFormat, { readonly text: string; readonly day: string }>>;
 
@@ -57,7 +58,7 @@ export function Description(props: DescriptionProps) {
   };
   const copy = async () => {
     try {
-      await toClipboard(composed.text, format);
+      await toClipboard(composed.text, format === 'html');
       setTold('Copied.');
     } catch {
       // Without leave to write the clipboard the text is at least marked.
@@ -119,13 +120,6 @@ export function Description(props: DescriptionProps) {
       )}
     </>
   );
-}
-
-/** An editor that shows text as it will look takes the HTML as such; every other field gets what is written. */
-async function toClipboard(text: string, format: DescriptionFormat): Promise<void> {
-  if (format !== 'html' || typeof ClipboardItem === 'undefined') return navigator.clipboard.writeText(text);
-  const as = (type: string) => ({ [type]: new Blob([text], { type }) });
-  await navigator.clipboard.write([new ClipboardItem({ ...as('text/plain'), ...as('text/html') })]);
 }
 
 const count = (is: number, most: number | null): string =>

@@ -4,6 +4,7 @@ import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { sendJson } from '#app/forms/send-json.ts';
 import type { Place } from '#lib/description/places.ts';
+import { toClipboard } from './to-clipboard.ts';
 
 interface Of {
   /** Where the place's mark is kept. */
@@ -88,16 +89,17 @@ export function TakeLink({ href, words, mayEdit, ...of }: TakeLinkProps) {
 
 interface CopyPlaceProps extends Of {
   readonly text: string;
+  readonly isHtml: boolean;
   readonly mayEdit: boolean;
 }
 
 /** A text to take along; copying it is noted. */
-export function CopyPlace({ text, mayEdit, ...of }: CopyPlaceProps) {
+export function CopyPlace({ text, isHtml, mayEdit, ...of }: CopyPlaceProps) {
   const { failed, send } = useMark(of);
   const [told, setTold] = useState('');
   const copy = async () => {
     try {
-      await navigator.clipboard.writeText(text);
+      await toClipboard(text, isHtml);
     } catch {
       setTold('Your browser did not allow copying.');
       return;

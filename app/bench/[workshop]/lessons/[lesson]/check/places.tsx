@@ -44,6 +44,12 @@ export async function Places(props: PlacesProps) {
             ? 'Note here where this lesson stands outside, and every later revision tells you what to renew.'
             : `All that is noted shows revision ${latest}, or is the same in it.`}
       </p>
+      {mayEdit && (
+        <p className="hint">
+          What you copy or take on this screen is noted by itself. What you take from the lesson page is not,
+          as pupils take it there too: tick it here.
+        </p>
+      )}
       <ul className={styles.places}>
         {known.filter(isStale).map((place) => (
           <PlaceRow key={place.place} {...place} {...row} />
@@ -133,7 +139,9 @@ const PlaceRow = ({ place, state, now, since, api, latest, mayEdit, files }: Pla
         {state.is === 'unknown' ? '' : placeStateWords(state)} {state.is === 'stale' ? again : ''}
       </p>
       <div className={styles.acts}>
-        {COPIED.has(place) ? <CopyPlace {...of} text={now} mayEdit={mayEdit} /> : null}
+        {COPIED.has(place) ? (
+          <CopyPlace {...of} text={now} isHtml={place === 'description-html'} mayEdit={mayEdit} />
+        ) : null}
         {(FILES[place] ?? []).map(([file, words]) => (
           <TakeLink key={file} {...of} href={`${files}/${file}`} words={words} mayEdit={mayEdit} />
         ))}
