@@ -18,6 +18,7 @@ import {
   isEmbedPath,
   securityHeaders,
 } from '#app/http/security-headers.ts';
+import { type Told, whileListening } from '#app/http/told-status.ts';
 import { BUILD_FOLDER } from '#lib/config/build-folder.ts';
 import { environment } from '#lib/config/environment.ts';
 import { log } from '#lib/config/log.ts';
@@ -90,8 +91,9 @@ async function answer(request: IncomingMessage, response: ServerResponse): Promi
     return;
   }
   if (bodyLimit(path) !== null) limitBodyTime(request);
-  if (isPublicPage(path)) sendPaintedFirst(response, styleOf);
-  await handle(request, response);
+  const told: Told = { status: null };
+  if (isPublicPage(path)) sendPaintedFirst(response, styleOf, () => told.status);
+  await whileListening(told, () => handle(request, response));
 }
 
 function limitBodyTime(request: IncomingMessage): void {

@@ -68,10 +68,14 @@ function styleAt(folder: string, address: string): string | null {
   }
 }
 
-/** Holds back what is written of a page until it is whole, and sends it so that it is painted first. */
+/**
+ * Holds back what is written of a page until it is whole, and sends it so that it is painted first.
+ * @param toldStatus what the page says of its status once it is written; null where all is well
+ */
 export function sendPaintedFirst(
   response: ServerResponse,
   styleOf: (address: string) => string | null,
+  toldStatus: () => number | null,
 ): void {
   const { write, end, flushHeaders } = response;
   const parts: Buffer[] = [];
@@ -94,6 +98,7 @@ export function sendPaintedFirst(
     take(chunk);
     const page = Buffer.concat(parts).toString();
     const body = Buffer.from(paintedFirst(page, styleOf));
+    response.statusCode = toldStatus() ?? response.statusCode;
     if (page !== '') response.setHeader('content-length', body.length);
     const link = lateLinks(response.getHeader('link'));
     if (link === null) response.removeHeader('link');

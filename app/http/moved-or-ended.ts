@@ -4,7 +4,7 @@
  * published lesson that was deleted is told to have ended.
  */
 import { headers } from 'next/headers';
-import { notFound, permanentRedirect } from 'next/navigation';
+import { permanentRedirect } from 'next/navigation';
 import { shelfPath } from '#app/lesson-page/page-addresses.ts';
 import { database } from '#lib/data/database.ts';
 import { findEndedLesson } from '#lib/data/ended-lessons.ts';
@@ -39,10 +39,9 @@ export const withPublic = <P extends Place>(handle: (request: Request, params: P
     return ended ? fault(410, 'ended') : answer;
   });
 
-/** Ends a public page that finds nothing: leads on, or shows what `not-found.tsx` beside it says. */
-export async function nothingHere(): Promise<never> {
+/** Ends a public page whose workshop has another address by now; comes back where it has not. */
+export async function leadOn(): Promise<void> {
   const asked = await headers();
   const location = await movedTo(asked.get('x-benchleaf-path') ?? '', asked.get('x-benchleaf-query') ?? '');
   if (location !== null) permanentRedirect(location);
-  notFound();
 }

@@ -1,6 +1,5 @@
 /** Reads a public lesson page for an address and shows it, or answers that there is none. */
 import { cache } from 'react';
-import { nothingHere } from '#app/http/moved-or-ended.ts';
 import { SOCIAL } from '#app/pictures/make-png.ts';
 import { type LessonPageRead, readLessonPage } from '#lib/bench/read-lesson-page.ts';
 import { environment } from '#lib/config/environment.ts';
@@ -13,6 +12,7 @@ import { openStorage } from '#lib/storage/open-storage.ts';
 import { LessonPage } from './lesson-page.tsx';
 import { posterOf } from './light-poster.ts';
 import { type LinkPicture, LinkPreview } from './link-preview.tsx';
+import { NothingHere } from './nothing-here.tsx';
 import { momentLink, type PageAddresses, publicAddresses, reportedOfQuery } from './page-addresses.ts';
 
 /** The same read serves a page and its head. */
@@ -36,7 +36,7 @@ interface ShowLessonProps {
 
 export async function ShowLesson({ workshop, lesson, number, query }: ShowLessonProps) {
   const read = await lessonRead(workshop, lesson, number, heldOfQuery(query));
-  if (!read) return nothingHere();
+  if (!read) return <NothingHere wanted={{ workshop, lesson }} />;
   const { revision } = read;
   const addresses = publicAddresses(
     workshop,

@@ -55,9 +55,13 @@ test('sheets are read from a build; what could end a style element, or points el
   expect([read('ends'), read('far'), read('none')]).toEqual([null, null, null]);
 });
 
-test('a page is sent whole with its length; anything else goes through as it is written', async () => {
+test('a page is sent whole with its length and the status that it tells; anything else goes through as it is written', async () => {
   const server = createServer((request, response) => {
-    sendPaintedFirst(response, () => 'a{}');
+    sendPaintedFirst(
+      response,
+      () => 'a{}',
+      () => 410,
+    );
     response.setHeader('link', '</x.css>; rel=preload; as="style", </p.webp>; rel=preload; as="image"');
     response.setHeader('content-type', request.url === '/page' ? 'text/html; charset=utf-8' : 'video/mp4');
     response.write(page.slice(0, 40));
@@ -69,10 +73,12 @@ test('a page is sent whole with its length; anything else goes through as it is 
   const address = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   const sent = await fetch(`${address}/page`);
   expect(sent.headers.get('link')).toBe('</p.webp>; rel=preload; as="image"');
+  expect(sent.status).toBe(410);
   const text = await sent.text();
   expect(Number(sent.headers.get('content-length'))).toBe(Buffer.byteLength(text));
   expect(text).toContain('<style>a{}</style>');
-  expect(await (await fetch(`${address}/recording`)).text()).toBe(page);
+  const recording = await fetch(`${address}/recording`);
+  expect([recording.status, await recording.text()]).toEqual([200, page]);
 });
 
 test('pages for pupils are meant, and no others', () => {

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
 import { previewOf } from '#app/http/with-preview.ts';
 import { LessonPage } from '#app/lesson-page/lesson-page.tsx';
+import { NothingHere } from '#app/lesson-page/nothing-here.tsx';
 import { lessonPath, type PageAddresses, revisionPath, shelfPath } from '#app/lesson-page/page-addresses.ts';
 import type { Query } from '#app/lesson-page/show-lesson.tsx';
 import { fragmentOfQuery, measureOfQuery } from '#lib/lesson/asked-measure.ts';
@@ -21,7 +21,7 @@ export const metadata: Metadata = {
 export default async function SecretPreview({ params, searchParams }: SecretPreviewProps) {
   const { token } = await params;
   const found = await previewOf(token);
-  if (!found) notFound();
+  if (!found) return <NothingHere wanted={null} />;
   const { of, revision } = found;
   const page = `/preview/${encodeURIComponent(token)}`;
   const addresses: PageAddresses = {

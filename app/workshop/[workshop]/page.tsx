@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { cache } from 'react';
-import { nothingHere } from '#app/http/moved-or-ended.ts';
+import { headOfNothing, NothingHere } from '#app/lesson-page/nothing-here.tsx';
 import {
   correctionsFeedPath,
   feedPath,
@@ -28,7 +28,7 @@ const shelfOf = cache((workshop: string) => findShelf(database(), workshop));
 export async function generateMetadata({ params }: Pick<ShelfProps, 'params'>): Promise<Metadata> {
   const { workshop } = await params;
   const shelf = await shelfOf(workshop);
-  if (!shelf) return nothingHere();
+  if (!shelf) return headOfNothing(null);
   return {
     title: shelf.name,
     description: shelf.about.slice(0, 300),
@@ -48,7 +48,7 @@ export async function generateMetadata({ params }: Pick<ShelfProps, 'params'>): 
 export default async function PublicWorkshop({ params, searchParams }: ShelfProps) {
   const { workshop } = await params;
   const shelf = await shelfOf(workshop);
-  if (!shelf) return nothingHere();
+  if (!shelf) return <NothingHere wanted={null} />;
   const { words, lesson: only } = searchQuery(await searchParams);
   const findings = words === '' ? null : await searchPublished(database(), workshop, words);
   return (

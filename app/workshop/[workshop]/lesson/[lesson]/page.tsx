@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { nothingHere } from '#app/http/moved-or-ended.ts';
+import { headOfNothing } from '#app/lesson-page/nothing-here.tsx';
 import { correctionsFeedPath, lessonPath, oEmbedPath } from '#app/lesson-page/page-addresses.ts';
 import { lessonRead, type Query, ShowLesson } from '#app/lesson-page/show-lesson.tsx';
 import { environment } from '#lib/config/environment.ts';
@@ -12,7 +12,7 @@ interface LessonProps {
 export async function generateMetadata({ params }: LessonProps): Promise<Metadata> {
   const { workshop, lesson } = await params;
   const read = await lessonRead(workshop, lesson, null, null);
-  if (!read) return nothingHere();
+  if (!read) return headOfNothing({ workshop, lesson });
   const { title, summary } = read.revision.content;
   const page = `${environment().BENCHLEAF_ADDRESS}${lessonPath(workshop, lesson)}`;
   return {

@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import { cache } from 'react';
-import { nothingHere } from '#app/http/moved-or-ended.ts';
 import { numberOfAddress } from '#app/http/with-revision.ts';
 import { HeldKit } from '#app/lesson-page/held-kit.tsx';
+import { headOfNothing, NothingHere } from '#app/lesson-page/nothing-here.tsx';
 import { lessonPath } from '#app/lesson-page/page-addresses.ts';
 import type { Query } from '#app/lesson-page/show-lesson.tsx';
 import { readHeldKit } from '#lib/bench/read-held-kit.ts';
@@ -22,7 +22,7 @@ const heldKit = cache(async (workshop: string, lesson: string, number: string) =
 export async function generateMetadata({ params }: KitPageProps): Promise<Metadata> {
   const { workshop, lesson, number } = await params;
   const read = await heldKit(workshop, lesson, number);
-  if (!read) return nothingHere();
+  if (!read) return headOfNothing({ workshop, lesson, kit: number });
   return { title: `Your kit: ${read.latest.content.title}`, robots: { index: false } };
 }
 
@@ -30,7 +30,7 @@ export async function generateMetadata({ params }: KitPageProps): Promise<Metada
 export default async function KitPage({ params, searchParams }: KitPageProps) {
   const { workshop, lesson, number } = await params;
   const read = await heldKit(workshop, lesson, number);
-  if (!read) return nothingHere();
+  if (!read) return <NothingHere wanted={{ workshop, lesson, kit: number }} />;
   const query = await searchParams;
   return (
     <HeldKit

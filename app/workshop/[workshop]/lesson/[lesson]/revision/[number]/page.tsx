@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import { nothingHere } from '#app/http/moved-or-ended.ts';
 import { numberOfAddress } from '#app/http/with-revision.ts';
+import { headOfNothing, NothingHere } from '#app/lesson-page/nothing-here.tsx';
 import { lessonRead, type Query, revisionTitle, ShowLesson } from '#app/lesson-page/show-lesson.tsx';
 
 interface RevisionProps {
@@ -12,7 +12,7 @@ export async function generateMetadata({ params }: RevisionProps): Promise<Metad
   const { workshop, lesson, number } = await params;
   const wanted = numberOfAddress(number);
   const read = wanted === null ? null : await lessonRead(workshop, lesson, wanted, null);
-  if (!read) return nothingHere();
+  if (!read) return headOfNothing({ workshop, lesson });
   // Searching people are led to the latest revision.
   return { title: revisionTitle(read), robots: { index: false } };
 }
@@ -21,6 +21,6 @@ export async function generateMetadata({ params }: RevisionProps): Promise<Metad
 export default async function PublicRevision({ params, searchParams }: RevisionProps) {
   const { workshop, lesson, number } = await params;
   const wanted = numberOfAddress(number);
-  if (wanted === null) return nothingHere();
+  if (wanted === null) return <NothingHere wanted={{ workshop, lesson }} />;
   return <ShowLesson workshop={workshop} lesson={lesson} number={wanted} query={await searchParams} />;
 }
