@@ -1,3 +1,4 @@
+import { gzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { emptyContent } from '#lib/lesson/content.ts';
 import { foretell, foretoldOf } from '#lib/lesson/foretell.ts';
@@ -71,7 +72,7 @@ test('links that no known weave has: the scheme shows numbers, rows and sides', 
   expect(shape).toMatchObject({ ok: false, fault: { code: 'no-known-shape' } });
   const scheme = drawLesson(lesson, shape, { of: 'repeat-1', ...front });
   expect(scheme?.text).toBe(
-    'Opened base ring 2 enters, from the back, ring 1; carries loop ring 3, entered from the front and loop ring 4, entered from the front.',
+    'Opened base ring 2 enters, from the back, ring 1; carries loop rings 3 and 4, entered from the front.',
   );
   expect(scheme?.svg.match(/<circle[^>]*r="18"/g)).toHaveLength(4);
 });
@@ -195,6 +196,16 @@ describe('the whole length', () => {
     const uses = long?.svg.match(/<use /g)?.length ?? 0;
     expect(uses).toBeGreaterThan(3 * (short?.svg.match(/<use /g)?.length ?? 0));
     expect(long?.svg).not.toMatch(/NaN|Infinity/);
+  });
+
+  test('so does a chain whose twist never comes round: three times as many rings, and under 60 kB', () => {
+    const chain = (repeats: number) => {
+      const lesson = lessonOf('jens-pind-3', 5.6);
+      return drawWhole(lesson, shapeOfLesson(lesson), { repeats, isMirrored: false })?.svg ?? '';
+    };
+    const [short, long] = [chain(200), chain(600)];
+    expect(long.length / short.length).toBeLessThan(1.1);
+    expect(gzipSync(long).length).toBeLessThan(60_000);
   });
 
   test('units written out each for itself are one piece where they are the same weave', () => {

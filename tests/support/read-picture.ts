@@ -1,11 +1,12 @@
 /**
  * Reads a picture of rings back from its SVG text alone, as a painter would
- * see it: strokes in order, flattened, each covering what lies within half
- * its width. Knows nothing of how the picture was made.
+ * see it: strokes and filled shapes in order, flattened, each stroke covering
+ * what lies within half its width. Knows nothing of how the picture was made.
  */
 
 export interface Stroke {
   readonly colour: string;
+  /** 0 for a shape that is filled. */
   readonly width: number;
   readonly isFlat: boolean;
   /** Rows of points, one a subpath. */
@@ -17,7 +18,7 @@ const attribute = (tag: string, name: string): string =>
 
 export const strokesIn = (svg: string): readonly Stroke[] =>
   [...svg.matchAll(/<path [^>]*>/g)].map(([tag]) => ({
-    colour: attribute(tag, 'stroke'),
+    colour: attribute(tag, 'fill') || attribute(tag, 'stroke'),
     width: Number(attribute(tag, 'stroke-width')),
     isFlat: attribute(tag, 'stroke-linecap') === 'butt',
     lines: flattened(attribute(tag, 'd')),
@@ -56,6 +57,7 @@ function flattened(d: string): Stroke['lines'] {
 
 /** Whether a stroke paints a point; flat ends cover nothing beyond them. */
 export function covers({ width, isFlat, lines }: Stroke, x: number, y: number): boolean {
+  if (width === 0) return windings(lines, x, y) !== 0;
   const reach = (width / 2) ** 2;
   return lines.some((line) =>
     line.some(([bx, by], i) => {
@@ -71,4 +73,16 @@ export function covers({ width, isFlat, lines }: Stroke, x: number, y: number): 
       return (ax + k * dx - x) ** 2 + (ay + k * dy - y) ** 2 <= reach;
     }),
   );
+}
+
+/** How often filled shapes go round a point, as SVG's `nonzero` asks. */
+function windings(lines: Stroke['lines'], x: number, y: number): number {
+  let count = 0;
+  for (const line of lines)
+    line.forEach(([ax, ay], i) => {
+      const [bx, by] = line[(i + 1) % line.length] ?? [ax, ay];
+      if (ay <= y === by <= y) return;
+      if (ax + ((y - ay) / (by - ay)) * (bx - ax) > x) count += by > ay ? 1 : -1;
+    });
+  return count;
 }

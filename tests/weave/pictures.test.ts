@@ -98,7 +98,9 @@ function check(
   expect(drawRings(pictured, viewAt(roll)).elements.join('')).toBe(svg);
   const ringOf = new Map(rings.map((_, index) => [tonesOf(colourOf(index)).shade, index]));
   expect(ringOf.size).toBe(rings.length);
-  const wires: readonly Stroke[] = strokesIn(svg).filter(({ width }) => width === WIRE);
+  const wires: readonly Stroke[] = strokesIn(svg).filter(
+    ({ width, colour }) => width === WIRE || (width === 0 && ringOf.has(colour)),
+  );
   const paintedAt = (x: number, y: number): number | undefined => {
     const top = wires.findLast((stroke) => covers(stroke, x, y));
     return top && ringOf.get(top.colour);

@@ -1,6 +1,9 @@
 /** All balls of all wires, found by where they are in the picture. */
 import type { SeenRing } from './seen-ring.ts';
 
+/** Picture units. */
+export const MOST_ROUND = 1;
+
 export class BallsByPlace {
   private readonly left: number;
   private readonly top: number;
@@ -10,13 +13,13 @@ export class BallsByPlace {
   private readonly rows: number;
   /** First ball of each square, and one past the last of all; squares row by row. */
   private readonly first: Int32Array;
-  /** Per ball its x, y, near and squared half wire, square by square. */
+  /** Per ball its x, y, near and half wire, square by square. */
   private readonly balls: Float64Array;
   private readonly ringOf: Int32Array;
 
   /** @param rings at least one */
   constructor(rings: readonly SeenRing[]) {
-    this.side = Math.max(1e-9, ...rings.map(({ half }) => half));
+    this.side = Math.max(1e-9, ...rings.map(({ half }) => half)) + MOST_ROUND;
     this.left = Math.min(...rings.map(({ box }) => box[0])) - this.side;
     this.top = Math.min(...rings.map(({ box }) => box[1])) - this.side;
     this.columns = this.column(Math.max(...rings.map(({ box }) => box[2]))) + 3;
@@ -45,7 +48,7 @@ export class BallsByPlace {
         this.balls[4 * to] = x[p] as number;
         this.balls[4 * to + 1] = y[p] as number;
         this.balls[4 * to + 2] = near[p] as number;
-        this.balls[4 * to + 3] = half * half;
+        this.balls[4 * to + 3] = half;
         this.ringOf[to] = ring;
       }
     });
@@ -59,8 +62,13 @@ export class BallsByPlace {
     return Math.floor((y - this.top) / this.side);
   }
 
-  /** Whether a ball of another ring covers a point of the picture and lies nearer than that. */
-  hide(x: number, y: number, near: number, ring: number): boolean {
+  /**
+   * Whether a ball of another ring covers a point of the picture and lies
+   * nearer than that.
+   *
+   * @param round so far round a ball counts as covered too, picture units, at most `MOST_ROUND`
+   */
+  hide(x: number, y: number, near: number, ring: number, round = 0): boolean {
     const { balls, first, ringOf, columns } = this;
     const [column, row] = [this.column(x), this.row(y)];
     const [low, high] = [Math.max(0, column - 1), Math.min(columns - 1, column + 1)];
@@ -69,11 +77,8 @@ export class BallsByPlace {
       for (let n = first[r * columns + low] as number; n < end; n++) {
         const dx = (balls[4 * n] as number) - x;
         const dy = (balls[4 * n + 1] as number) - y;
-        if (
-          dx * dx + dy * dy < (balls[4 * n + 3] as number) &&
-          (balls[4 * n + 2] as number) > near &&
-          ringOf[n] !== ring
-        )
+        const reach = (balls[4 * n + 3] as number) + round;
+        if (dx * dx + dy * dy < reach * reach && (balls[4 * n + 2] as number) > near && ringOf[n] !== ring)
           return true;
       }
     }

@@ -26,10 +26,8 @@ const after = (count: number): string => (count < 0 ? tenths(count) : ` ${tenths
 export const moveTo = (x: number, y: number): string =>
   `M${tenths(Math.round(x * 10))}${after(Math.round(y * 10))}`;
 
-/** How far a piece may leave its curve, in the unit of the picture. */
-const LOOSE = 0.12;
 /** Longest piece, in radians. */
-const PIECE = Math.PI / 4;
+const PIECE = Math.PI / 2;
 /** A piece is halved so often at most, where a curve turns on the spot. */
 const HALVINGS = 9;
 
@@ -38,35 +36,64 @@ const START = new Float64Array(4);
 const END = new Float64Array(4);
 const BETWEEN = new Float64Array(4);
 
-/** A curve from one angle to another, as path text. */
-export function curvePath(curve: Curve, from: number, to: number): string {
-  const pieces = Math.max(1, Math.ceil((to - from) / PIECE - 1e-9));
+/** A curve from one angle to another, as path text that leaves it by no more than `off`, in the unit of the picture. */
+export function curvePath(curve: Curve, from: number, to: number, off: number): string {
   curve(from, START);
   const path = new CubicPath(at(START, 0), at(START, 1));
-  for (let n = 0; n < pieces; n++)
-    addPiece(
-      path,
-      curve,
-      from + ((to - from) * n) / pieces,
-      from + ((to - from) * (n + 1)) / pieces,
-      HALVINGS,
-    );
+  addCurve(path, { curve, from, to }, off);
   return path.text;
+}
+
+/** A stretch of a curve; run backwards where `to` is the lesser. */
+export interface Stretch {
+  readonly curve: Curve;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Stretches that each begin where the one before ends, and the last where the first began, as path text. */
+export function closedPath(stretches: readonly Stretch[], off: number): string {
+  const [first] = stretches;
+  if (!first) return '';
+  first.curve(first.from, START);
+  const path = new CubicPath(at(START, 0), at(START, 1));
+  for (const each of stretches) {
+    each.curve(each.from, START);
+    addCurve(path, each, off);
+  }
+  return path.text;
+}
+
+/** Expects where the curve begins in START. */
+function addCurve(path: CubicPath, { curve, from, to }: Stretch, off: number): void {
+  const pieces = Math.max(1, Math.ceil(Math.abs(to - from) / PIECE - 1e-9));
+  for (let n = 0; n < pieces; n++)
+    addPiece(path, curve, from + ((to - from) * n) / pieces, from + ((to - from) * (n + 1)) / pieces, {
+      off,
+      halvings: HALVINGS,
+    });
 }
 
 const at = (values: Float64Array, index: number): number => values[index] as number;
 
 /** Expects the curve at `a` in START, and leaves the curve at `b` there. */
-function addPiece(path: CubicPath, curve: Curve, a: number, b: number, halvings: number): void {
+function addPiece(
+  path: CubicPath,
+  curve: Curve,
+  a: number,
+  b: number,
+  { off, halvings }: { readonly off: number; readonly halvings: number },
+): void {
   curve(b, END);
   const k = (b - a) / 3;
   const [x0, y0, x1, y1] = [at(START, 0), at(START, 1), at(END, 0), at(END, 1)];
   const [ax, ay] = [x0 + at(START, 2) * k, y0 + at(START, 3) * k];
   const [bx, by] = [x1 - at(END, 2) * k, y1 - at(END, 3) * k];
-  if (halvings > 0 && isLoose(curve, a, b, [x0, y0, ax, ay, bx, by, x1, y1])) {
+  if (halvings > 0 && isLoose(curve, a, b, off, [x0, y0, ax, ay, bx, by, x1, y1])) {
     const middle = (a + b) / 2;
-    addPiece(path, curve, a, middle, halvings - 1);
-    addPiece(path, curve, middle, b, halvings - 1);
+    const finer = { off, halvings: halvings - 1 };
+    addPiece(path, curve, a, middle, finer);
+    addPiece(path, curve, middle, b, finer);
     return;
   }
   path.add(ax, ay, bx, by, x1, y1);
@@ -75,7 +102,13 @@ function addPiece(path: CubicPath, curve: Curve, a: number, b: number, halvings:
 
 type Cubic = readonly [number, number, number, number, number, number, number, number];
 
-function isLoose(curve: Curve, a: number, b: number, [x0, y0, ax, ay, bx, by, x1, y1]: Cubic): boolean {
+function isLoose(
+  curve: Curve,
+  a: number,
+  b: number,
+  off: number,
+  [x0, y0, ax, ay, bx, by, x1, y1]: Cubic,
+): boolean {
   for (let quarter = 1; quarter < 4; quarter++) {
     const t = quarter / 4;
     const s = 1 - t;
@@ -83,7 +116,7 @@ function isLoose(curve: Curve, a: number, b: number, [x0, y0, ax, ay, bx, by, x1
     curve(a + (b - a) * t, BETWEEN);
     const dx = w0 * x0 + w1 * ax + w2 * bx + w3 * x1 - at(BETWEEN, 0);
     const dy = w0 * y0 + w1 * ay + w2 * by + w3 * y1 - at(BETWEEN, 1);
-    if (!(dx * dx + dy * dy <= LOOSE * LOOSE)) return true;
+    if (!(dx * dx + dy * dy <= off * off)) return true;
   }
   return false;
 }

@@ -3,10 +3,10 @@
  * hides them. Drawn last, it ends exactly where another wire begins.
  */
 
-import type { Vector } from '../space/vector.ts';
-import { BallsByPlace } from './balls-by-place.ts';
+import { cross } from '../space/vector.ts';
+import type { BallsByPlace } from './balls-by-place.ts';
 import type { Curve } from './curve.ts';
-import { alongRing, edgeCurve, type SeenRing } from './seen-ring.ts';
+import { edgeCurve, type SeenRing } from './seen-ring.ts';
 
 /** A visible stretch of one edge, by angle. */
 export interface EdgePiece {
@@ -16,20 +16,26 @@ export interface EdgePiece {
   readonly to: number;
 }
 
-/** All visible stretches of the edges of all rings. */
-export function visibleEdges(rings: readonly SeenRing[]): readonly EdgePiece[] {
-  if (rings.length === 0) return [];
-  const balls = new BallsByPlace(rings);
+/**
+ * All visible stretches of the edges of all rings.
+ *
+ * @param round by ring how far before other wires its outline ends, so that a broad one does not reach over them
+ */
+export function visibleEdges(
+  rings: readonly SeenRing[],
+  balls: BallsByPlace,
+  round: (ring: number) => number,
+): readonly EdgePiece[] {
   const point = new Float64Array(4);
   return rings.flatMap((ring, index) => {
-    const own = coversItself(ring) ? chunked(ring, 4 * ring.count) : null;
+    const away = round(index);
+    const own = coversItself(ring) ? hiddenByItself(ring) : null;
     return ([1, -1] as const).flatMap((side) => {
       const edge = edgeCurve(ring, side);
       const seen = (angle: number): boolean => {
         edge(angle, point);
         const [x, y] = [point[0] as number, point[1] as number];
-        const near = nearAt(ring, angle);
-        return !balls.hide(x, y, near, index) && !(own && hidesItself(own, [x, y, near]));
+        return !balls.hide(x, y, nearAt(ring, angle), index, away) && !own?.(side, angle);
       };
       return stretches(seen, anglesOf(ring, edge)).map(([from, to]) => ({ ring: index, side, from, to }));
     });
@@ -73,66 +79,33 @@ const placeAt = (edge: Curve, angle: number, out: Float64Array): Place => {
   return [out[0] as number, out[1] as number];
 };
 
-/** The ring's own wire over its own edge: the surface stands nearer than the edge there. */
-function hidesItself(own: Chunked, [x, y, z]: Vector): boolean {
-  const { points, half } = own;
-  const square = half * half;
-  const reach = square * 0.994;
-  return someChunk(own, x, y, (from, to) => {
-    for (let i = from; i < to; i += 3) {
-      const dx = (points[i] as number) - x;
-      const dy = (points[i + 1] as number) - y;
-      const flat = dx * dx + dy * dy;
-      if (flat < reach && (points[i + 2] as number) + Math.sqrt(square - flat) > z + 0.02 * half) return true;
-    }
-    return false;
-  });
-}
-
-/** Points of a ring, x, y and near in turn, in chunks with a box round each, so that most are passed over. */
-interface Chunked {
-  readonly half: number;
-  readonly points: Float64Array;
-  /** Left, top, right and bottom of each chunk, the wire included. */
-  readonly boxes: Float64Array;
-}
-
-/** Numbers of one chunk: eight points. */
-const CHUNK = 24;
-
-/** @param count how many points; closer than for other rings where a ring is held against itself, as its own turns are tight */
-function chunked(ring: SeenRing, count: number): Chunked {
-  const points = new Float64Array(count * 3);
-  for (let i = 0; i < count; i++) points.set(alongRing(ring, (i * 2 * Math.PI) / count), i * 3);
-  const boxes = new Float64Array(Math.ceil(points.length / CHUNK) * 4);
-  for (let c = 0; c * CHUNK < points.length; c++) {
-    let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-    for (let i = c * CHUNK; i < Math.min((c + 1) * CHUNK, points.length); i += 3) {
-      const [x, y] = [points[i] as number, points[i + 1] as number];
-      left = Math.min(left, x);
-      right = Math.max(right, x);
-      top = Math.min(top, y);
-      bottom = Math.max(bottom, y);
-    }
-    boxes.set([left - ring.half, top - ring.half, right + ring.half, bottom + ring.half], c * 4);
-  }
-  return { half: ring.half, points, boxes };
-}
-
-/** Whether something holds of one of the chunks whose box a point lies in. */
-function someChunk(
-  { points, boxes }: Chunked,
-  x: number,
-  y: number,
-  holds: (from: number, to: number) => boolean,
-): boolean {
-  for (let b = 0; b < boxes.length; b += 4) {
-    if (x < (boxes[b] as number) || y < (boxes[b + 1] as number)) continue;
-    if (x > (boxes[b + 2] as number) || y > (boxes[b + 3] as number)) continue;
-    const from = (b / 4) * CHUNK;
-    if (holds(from, Math.min(from + CHUNK, points.length))) return true;
-  }
-  return false;
+/**
+ * Whether a ring's own wire lies over its own edge, exactly. The line of
+ * sight from a point of the edge meets the torus in the roots of a quartic;
+ * as it touches the torus in the point itself, two of them are there, and
+ * what is left is a quadratic.
+ */
+function hiddenByItself({ cosine, sine, half }: SeenRing): (side: 1 | -1, angle: number) => boolean {
+  const radius = Math.hypot(...cosine);
+  // How far the ring faces the eye, and so how far the line of sight runs across its plane.
+  const nz = cross(cosine, sine)[2] / (radius * radius);
+  const flat = radius * radius * (1 - nz * nz);
+  return (side, angle) => {
+    const [c, s] = [Math.cos(angle), Math.sin(angle)];
+    const [mx, my, mz] = [
+      cosine[0] * c + sine[0] * s,
+      cosine[1] * c + sine[1] * s,
+      cosine[2] * c + sine[2] * s,
+    ];
+    const [tx, ty] = [sine[0] * c - cosine[0] * s, sine[1] * c - cosine[1] * s];
+    const k = (side * half) / Math.max(1e-12, Math.sqrt(tx * tx + ty * ty));
+    const [px, py] = [mx + ty * k, my - tx * k];
+    const square = px * px + py * py + mz * mz;
+    const rest = 2 * (square + radius * radius - half * half - 2 * flat);
+    // t * t + 4 * mz * t + 4 * mz * mz + rest = 0, for t towards the eye.
+    if (4 * mz * mz + rest < 0) return true;
+    return mz < 0 && rest <= 0;
+  };
 }
 
 /** Stretches of a closed row of angles where something is seen, ends closed in by halving. */

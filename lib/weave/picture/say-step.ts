@@ -22,49 +22,82 @@ function ringsOf(kind: string, count: number, kinds: KindLooks): string {
 const listed = (parts: readonly string[]): string =>
   parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
 
+const byNumber = (rings: readonly number[]): string => listed(rings.map((ring) => String(ring + 1)));
+
 /** Rings by their numbers: `ring 4`, `rings 4 and 5`. */
 const numbered = (rings: readonly number[]): string =>
-  `${rings.length === 1 ? 'ring' : 'rings'} ${listed(rings.map((ring) => String(ring + 1)))}`;
+  `${rings.length === 1 ? 'ring' : 'rings'} ${byNumber(rings)}`;
 
-/** `Opened large ring 6 enters, from the back, rings 4 and 5; carries small ring 7, entered from the front.` */
+/** Neighbours that are alike, together. */
+function grouped<T>(things: readonly T[], areAlike: (a: T, b: T) => boolean): readonly (readonly T[])[] {
+  const groups: T[][] = [];
+  for (const thing of things) {
+    const last = groups.at(-1);
+    if (last?.[0] !== undefined && areAlike(last[0], thing)) last.push(thing);
+    else groups.push([thing]);
+  }
+  return groups;
+}
+
+/** `Opened large ring 6 enters, from the back, rings 4 and 5; carries small rings 7 and 8, entered from the front.` */
 export function stepWords({ woven, turn, kinds }: StepSaid): string {
   const kindOf = (ring: number): string => woven.rings[ring]?.ringKind ?? '';
+  const named = (rings: readonly number[]): string =>
+    `${ringsOf(kindOf(rings[0] ?? -1), rings.length, kinds)} ${byNumber(rings)}`;
   if (turn.opened === null) {
-    const said = turn.carried.map((ring) => `${ringsOf(kindOf(ring), 1, kinds)} ${ring + 1}`);
+    const said = grouped(turn.carried, (a, b) => kindOf(a) === kindOf(b)).map(named);
     return said.length === 0 ? 'Nothing is added.' : `Laid out, closed: ${listed(said)}.`;
   }
-  const clauses = [`Opened ${ringsOf(kindOf(turn.opened), 1, kinds)} ${turn.opened + 1}`];
-  const passes = turn.placement.passes.map(({ from }, at) => ({ from, ring: turn.passed[at] ?? null }));
-  const runs: { from: string; rings: number[] }[] = [];
-  for (const { from, ring } of passes) {
-    if (ring === null) continue;
-    const last = runs.at(-1);
-    if (last?.from === from) last.rings.push(ring);
-    else runs.push({ from, rings: [ring] });
-  }
-  const entered = runs.map(({ from, rings }) => `from the ${from}, ${numbered(rings)}`);
-  if (entered.length > 0) clauses.push(` enters, ${entered.join('; then, ')}`);
-  const carried = turn.carried.map((ring) => {
-    const from = woven.links.find((link) => link.by === turn.opened && link.through === ring)?.from;
-    const side = from ? `, entered from the ${from}` : '';
-    return `${ringsOf(kindOf(ring), 1, kinds)} ${ring + 1}${side}`;
+  const clauses = [`Opened ${named([turn.opened])}`];
+  const passes = turn.placement.passes.flatMap(({ from }, at) => {
+    const ring = turn.passed[at] ?? null;
+    return ring === null ? [] : [{ from, ring }];
   });
-  if (carried.length > 0) clauses.push(`${entered.length > 0 ? ';' : ''} carries ${listed(carried)}`);
-  const lie = turn.placement.lie === 'as it falls' ? '' : ` Then: ${turn.placement.lie}${lieRings(turn)}.`;
-  return `${clauses.join('')}.${lie}`;
+  const entered = grouped(passes, (a, b) => a.from === b.from).map(
+    (run) => `from the ${run[0]?.from}, ${numbered(run.map(({ ring }) => ring))}`,
+  );
+  if (entered.length > 0) clauses.push(` enters, ${entered.join('; then, ')}`);
+  const sideOf = (ring: number): string =>
+    woven.links.find((link) => link.by === turn.opened && link.through === ring)?.from ?? '';
+  const carried = grouped(turn.carried, (a, b) => kindOf(a) === kindOf(b) && sideOf(a) === sideOf(b)).map(
+    (rings) => {
+      const side = sideOf(rings[0] ?? -1);
+      return side === '' ? named(rings) : `${named(rings)}, entered from the ${side}`;
+    },
+  );
+  // Each with a comma of its own, so that it is clear where the next one begins.
+  if (carried.length > 0) clauses.push(`${entered.length > 0 ? ';' : ''} carries ${carried.join(', and ')}`);
+  return `${clauses.join('')}.${lieWords(turn)}`;
 }
 
-function lieRings({ laid }: WovenTurn): string {
+/** How what was added is laid, as a sentence of its own; empty where it is as it falls. */
+function lieWords({ placement, laid }: WovenTurn): string {
   const known = laid.filter((ring) => ring !== null);
-  return known.length === 0 ? '' : ` (${numbered(known)})`;
+  const rings = known.length === 0 ? 'what was added' : numbered(known);
+  switch (placement.lie) {
+    case 'as it falls':
+      return '';
+    case 'fold back':
+      return ` Then fold back ${rings}.`;
+    case 'part':
+      return ` Then part ${rings}.`;
+    case 'through between':
+      return known.length === 0 ? ' It goes through between the pair.' : ` It goes through between ${rings}.`;
+    case 'over':
+    case 'under':
+      return ` It lies ${placement.lie} ${known.length === 0 ? 'the one before' : rings}.`;
+  }
 }
 
-/** What the finished piece shows: how many rings of which kind. */
+/** What the finished piece shows: how many rings, and of which kind. */
 export function finishedWords(woven: Woven, kinds: KindLooks): string {
   const counts = new Map<string, number>();
   for (const { ringKind } of woven.rings) counts.set(ringKind, (counts.get(ringKind) ?? 0) + 1);
+  const all = woven.rings.length;
+  const [first = ['', 0]] = counts;
+  if (counts.size < 2) return `A piece of ${all} ${ringsOf(first[0], all, kinds)}, pulled taut.`;
   const parts = [...counts].map(([kind, count]) => `${count} ${ringsOf(kind, count, kinds)}`);
-  return `A piece of ${woven.rings.length} rings, pulled taut: ${listed(parts)}.`;
+  return `A piece of ${all} rings, pulled taut: ${listed(parts)}.`;
 }
 
 /** How colours and units fall along the piece: `11 repeats as described, then 3 with small blue rings.` */

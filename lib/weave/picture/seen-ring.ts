@@ -147,12 +147,3 @@ export function isTight({ long, wide, end, half, count }: SeenRing, point: numbe
   const off = Math.abs(((point * 2 * Math.PI) / count - end) % Math.PI);
   return Math.min(off, Math.PI - off) < (2.4 * half) / long;
 }
-
-/** The radius of the bend in the picture at one of a ring's points. */
-export function bendAt({ cosine, sine, count }: SeenRing, point: number): number {
-  const angle = (point * 2 * Math.PI) / count;
-  const tx = sine[0] * Math.cos(angle) - cosine[0] * Math.sin(angle);
-  const ty = sine[1] * Math.cos(angle) - cosine[1] * Math.sin(angle);
-  const speed = Math.hypot(tx, ty);
-  return (speed * speed * speed) / Math.max(1e-12, Math.abs(cosine[0] * sine[1] - cosine[1] * sine[0]));
-}

@@ -4,7 +4,8 @@ import type { Curve } from './curve.ts';
 import type { SeenRing } from './seen-ring.ts';
 
 /** Half way between lamp and eye: upper left, in the picture's directions (down is positive). */
-const [LX, LY, LZ]: Vector = unit([-0.42, -0.62, 0.66]);
+export const LAMP: Vector = unit([-0.42, -0.62, 0.66]);
+const [LX, LY, LZ] = LAMP;
 
 /**
  * The line along which the wire is brightest, `out` of the way from the
@@ -41,31 +42,32 @@ export function lightLine({ centre, cosine, sine, half }: SeenRing, out: number)
 export const dimmest = ({ cosine, sine }: SeenRing): number =>
   Math.atan2(-(LX * cosine[0] + LY * cosine[1] + LZ * cosine[2]), LX * sine[0] + LY * sine[1] + LZ * sine[2]);
 
-/** Stretches between two angles where the line is bright enough to glint: 1 where the wire runs square to the light, 0 where along it. */
+/**
+ * Stretches that reach in between two angles and where the wire runs square
+ * enough to the light to glint: 1 for square to it, 0 for along it. Null
+ * where all of the ring does.
+ */
 export function glints(
-  { cosine, sine }: SeenRing,
+  ring: SeenRing,
   from: number,
   to: number,
   least: number,
-): readonly (readonly [number, number])[] {
-  const square = cosine[0] ** 2 + cosine[1] ** 2 + cosine[2] ** 2;
+): readonly { readonly middle: number; readonly reach: number }[] | null {
+  const { cosine, sine } = ring;
   const onCosine = LX * cosine[0] + LY * cosine[1] + LZ * cosine[2];
   const onSine = LX * sine[0] + LY * sine[1] + LZ * sine[2];
-  /** Of the light's direction so much may run along the wire, squared, in the ring's own measure. */
-  const most = (1 - least * least) * square;
-  const steps = Math.max(4, Math.ceil((to - from) / 0.09));
-  const found: (readonly [number, number])[] = [];
-  let start: number | null = null;
-  for (let n = 0; n <= steps; n++) {
-    const angle = from + ((to - from) * n) / steps;
-    const along = onSine * Math.cos(angle) - onCosine * Math.sin(angle);
-    const isBright = along * along <= most;
-    if (isBright && start === null) start = angle;
-    if (start !== null && (!isBright || n === steps)) {
-      const end = isBright ? angle : angle - (to - from) / steps;
-      if (end - start > 0.05) found.push([start, end]);
-      start = null;
-    }
-  }
+  // The light's part along the wire goes as a sine from where the wire runs square to the light.
+  const most = Math.sqrt((1 - least * least) * (cosine[0] ** 2 + cosine[1] ** 2 + cosine[2] ** 2));
+  const largest = Math.hypot(onCosine, onSine);
+  if (largest <= most) return null;
+  const reach = Math.asin(most / largest);
+  const square = dimmest(ring) + Math.PI / 2;
+  const found: { middle: number; reach: number }[] = [];
+  for (
+    let middle = square + Math.PI * Math.floor((from - square) / Math.PI);
+    middle - reach < to;
+    middle += Math.PI
+  )
+    if (middle + reach > from) found.push({ middle, reach });
   return found;
 }

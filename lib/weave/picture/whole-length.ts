@@ -5,7 +5,7 @@
  */
 import type { PieceShape, PlacedPiece } from '../space/piece-in-space.ts';
 import type { Cell } from '../space/round-ring.ts';
-import { dot, type Vector } from '../space/vector.ts';
+import { dot, turnAboutX, type Vector } from '../space/vector.ts';
 import { short } from './curve.ts';
 import type { WeavePicture } from './draw-piece.ts';
 import { drawRings, type PictureRing, scaleOf } from './draw-rings.ts';
@@ -34,12 +34,13 @@ const OUTLINE = 1;
 export function drawWholeLength(
   { woven, rings: placedRings }: PlacedPiece,
   shape: PieceShape,
-  { rings, view, text }: WholeLength,
+  { rings: all, view, text }: WholeLength,
 ): WeavePicture | null {
   if (woven.rings.some(({ index, turn }) => woven.turns[turn]?.part === 'repeat' && !placedRings[index]))
     return null;
+  const { repeats, extraTwist } = stretchOf(shape.cell);
+  const rings = twisted(all, extraTwist / shape.cell.pitch);
   const by = scaleOf(rings);
-  const repeats = repeatsAStretch(shape.cell);
   // The length of a piece lies level in the picture, shortened where its ends are swung.
   const along = view.right[0];
   const width = shape.cell.pitch * repeats * Math.abs(along);
@@ -95,22 +96,52 @@ export function drawWholeLength(
   return { svg, text };
 }
 
-/** The fewest of which some come round together, as a chain that twists then looks alike; else those that come nearest. */
-function repeatsAStretch({ rings, twist }: Cell): number {
+/**
+ * Repeats of a stretch, and by how much each is twisted further, in radians,
+ * so that stretches look alike: the fewest of which some come round together;
+ * else the fewest that nearly do, and the rest is made up as fingers make it
+ * up, evenly and by less than is seen.
+ */
+function stretchOf({ rings, twist }: Cell): { readonly repeats: number; readonly extraTwist: number } {
   const least = Math.max(1, Math.ceil(RINGS_A_STRETCH / rings.length));
   const offRound = (repeats: number): number => {
     const turns = (repeats * twist) / (2 * Math.PI);
-    return Math.abs(turns - Math.round(turns));
+    return Math.round(turns) - turns;
   };
-  const choices = Array.from({ length: least + 2 }, (_, more) => least + more);
   const isRound = (repeats: number): boolean =>
     Array.from({ length: STRETCHES_ROUND }, (_, more) => (more + 1) * repeats).some(
-      (all) => offRound(all) < ROUND,
+      (all) => Math.abs(offRound(all)) < ROUND,
     );
+  const few = Array.from({ length: least + 2 }, (_, more) => least + more).find(isRound);
+  if (few !== undefined) return { repeats: few, extraTwist: 0 };
+  const most = Math.ceil(MOST_RINGS_A_STRETCH / rings.length);
+  const choices = Array.from({ length: most - least + 1 }, (_, more) => least + more).map((repeats) => ({
+    repeats,
+    extraTwist: (2 * Math.PI * offRound(repeats)) / repeats,
+  }));
+  const unseen = choices.find(({ extraTwist }) => Math.abs(extraTwist) < UNSEEN_TWIST);
   return (
-    choices.find(isRound) ?? choices.reduce((best, each) => (offRound(each) < offRound(best) ? each : best))
+    unseen ??
+    choices.reduce((best, each) => (Math.abs(each.extraTwist) < Math.abs(best.extraTwist) ? each : best))
   );
 }
+
+/** A repeat may be twisted by so much more in a picture of a whole length, radians: one degree. */
+const UNSEEN_TWIST = Math.PI / 180;
+const MOST_RINGS_A_STRETCH = 44;
+
+/** Twisted about the length, evenly; radians to the unit of the rings. */
+const twisted = (rings: readonly PictureRing[], by: number): readonly PictureRing[] =>
+  by === 0
+    ? rings
+    : rings.map((each) => {
+        const angle = each.ring.centre[0] * by;
+        const { centre, normal } = each.ring;
+        return {
+          ...each,
+          ring: { ...each.ring, centre: turnAboutX(centre, angle), normal: turnAboutX(normal, angle) },
+        };
+      });
 
 /** So many stretches at most come round together. */
 const STRETCHES_ROUND = 4;

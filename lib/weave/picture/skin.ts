@@ -1,0 +1,175 @@
+/**
+ * The side of a wire that faces the eye, as shapes to fill. Where a wire
+ * bends more tightly in the picture than it is thick, strokes along it would
+ * show their ends and cover their own light; its skin, between true edges and
+ * cut straight across the wire in space, meets without a trace everywhere.
+ */
+import { type Curve, closedPath } from './curve.ts';
+import type { SeenRing } from './seen-ring.ts';
+import { LAMP } from './shine.ts';
+
+const [LX, LY] = LAMP;
+
+/** A line along a wire's skin, by any measure of the way along it. */
+interface SkinLine {
+  /** The angle round the ring, and how fast it goes on. */
+  readonly angle: (way: number) => readonly [number, number];
+  /** Where across the wire beside the light's part, -1 and 1 for the edges, and how fast that changes. */
+  readonly offset: (way: number) => readonly [number, number];
+  /** How far the line is drawn towards the lamp, by the light's part across the wire. */
+  readonly out: number;
+  /** Whether it lies on the skin, which comes towards the eye in the middle; else in the plane of the edges, as strokes do. */
+  readonly bulges: boolean;
+}
+
+function skinCurve(
+  { centre, cosine, sine, half }: SeenRing,
+  { angle, offset, out, bulges }: SkinLine,
+): Curve {
+  const radius = Math.hypot(...cosine);
+  return (way, at) => {
+    const [theta, thetaBy] = angle(way);
+    const [aside, asideBy] = offset(way);
+    const c = Math.cos(theta);
+    const s = Math.sin(theta);
+    const [mx, my, mz] = [
+      cosine[0] * c + sine[0] * s,
+      cosine[1] * c + sine[1] * s,
+      cosine[2] * c + sine[2] * s,
+    ];
+    const [tx, ty, tz] = [
+      sine[0] * c - cosine[0] * s,
+      sine[1] * c - cosine[1] * s,
+      sine[2] * c - cosine[2] * s,
+    ];
+    const speed = Math.max(1e-9, Math.sqrt(tx * tx + ty * ty));
+    const [ux, uy] = [tx / speed, ty / speed];
+    // Across the wire; how fast it and the wire's direction turn.
+    const [ax, ay] = [uy, -ux];
+    const turn = (-thetaBy * (mx * ax + my * ay)) / speed;
+    const across = out * (LX * ax + LY * ay) + aside;
+    const acrossBy = asideBy - out * turn * (LX * ux + LY * uy);
+    const bulge = bulges ? Math.sqrt(Math.max(0, 1 - across * across)) : 0;
+    const bulgeBy = bulge < 1e-6 ? 0 : (-across * acrossBy) / bulge;
+    const rise = tz / radius;
+    const along = -bulge * rise;
+    const alongBy = (bulge * mz * thetaBy) / radius - bulgeBy * rise;
+    at[0] = centre[0] + mx + half * (across * ax + along * ux);
+    at[1] = centre[1] + my + half * (across * ay + along * uy);
+    const [byAcross, byAlong] = [half * (acrossBy + along * turn), half * (alongBy - across * turn)];
+    at[2] = tx * thetaBy + byAcross * ax + byAlong * ux;
+    at[3] = ty * thetaBy + byAcross * ay + byAlong * uy;
+  };
+}
+
+const byAngle = (angle: number): readonly [number, number] => [angle, 1];
+
+/** The line on the skin that is drawn towards the lamp, by angle. */
+export const skinLine = (ring: SeenRing, out: number): Curve =>
+  skinCurve(ring, { angle: byAngle, offset: () => [0, 0], out, bulges: true });
+
+/** A strip of skin: how far it is drawn towards the lamp, and half its width; 0 and 1 for the whole. */
+export interface Strip {
+  readonly out: number;
+  readonly wide: number;
+}
+
+/** A strip between two angles, as path text to be filled that leaves it by no more than `off`, picture units. */
+export const stripPath = (
+  ring: SeenRing,
+  { out, wide }: Strip,
+  [from, to]: readonly [number, number],
+  off: number,
+): string => between(ring, { angle: byAngle, offset: () => [wide, 0], out, bulges: true }, [from, to], off);
+
+/** A stretch of light: its middle and how far it reaches to both sides, by angle. */
+export interface Gleam {
+  readonly middle: number;
+  readonly reach: number;
+}
+
+/** A strip that grows narrower towards the ends of a stretch of light, as far as it lies between two angles. */
+export function gleamPath(
+  ring: SeenRing,
+  { middle, reach }: Gleam,
+  { out, wide }: Strip,
+  {
+    from,
+    to,
+    bulges,
+    off,
+  }: { readonly from: number; readonly to: number; readonly bulges: boolean; readonly off: number },
+): string {
+  const wayAt = (angle: number): number => Math.asin(Math.max(-1, Math.min(1, (angle - middle) / reach)));
+  const line: SkinLine = {
+    angle: (way) => [middle + reach * Math.sin(way), reach * Math.cos(way)],
+    offset: (way) => [wide * Math.cos(way), -wide * Math.sin(way)],
+    out,
+    bulges,
+  };
+  return between(ring, line, [wayAt(from), wayAt(to)], off);
+}
+
+/** What lies between a line and its like on the light's other side. */
+function between(ring: SeenRing, line: SkinLine, [from, to]: readonly [number, number], off: number): string {
+  const other: SkinLine = {
+    ...line,
+    offset: (way) => {
+      const [aside, by] = line.offset(way);
+      return [-aside, -by];
+    },
+  };
+  /** Straight across the wire, from one side of the strip to the other. */
+  const cut = (way: number, side: 1 | -1): { curve: Curve; from: number; to: number } => {
+    const [theta] = line.angle(way);
+    const [aside] = line.offset(way);
+    const angle = (): readonly [number, number] => [theta, 0];
+    if (!line.bulges)
+      return {
+        curve: skinCurve(ring, { ...line, angle, offset: (at) => [at, 1] }),
+        from: side * aside,
+        to: -side * aside,
+      };
+    // By the turn round the wire, as its cut is half a circle seen aslant.
+    const lit = line.out * litAcross(ring, theta);
+    const round = (at: number): readonly [number, number] => [Math.sin(at) - lit, Math.cos(at)];
+    const turnAt = (at: number): number => Math.asin(Math.max(-1, Math.min(1, lit + at)));
+    return {
+      curve: skinCurve(ring, { ...line, angle, offset: round }),
+      from: turnAt(side * aside),
+      to: turnAt(-side * aside),
+    };
+  };
+  return closedPath(
+    [
+      { curve: skinCurve(ring, line), from, to },
+      cut(to, 1),
+      { curve: skinCurve(ring, other), from: to, to: from },
+      cut(from, -1),
+    ],
+    off,
+  );
+}
+
+/** The lamp's part across a wire. */
+function litAcross({ cosine, sine }: SeenRing, angle: number): number {
+  const tx = sine[0] * Math.cos(angle) - cosine[0] * Math.sin(angle);
+  const ty = sine[1] * Math.cos(angle) - cosine[1] * Math.sin(angle);
+  return (LX * ty - LY * tx) / Math.max(1e-9, Math.sqrt(tx * tx + ty * ty));
+}
+
+/** The parts of a stretch of wire between the angles where it turns towards the eye and away again, the furthest first. */
+export function partsByDepth(
+  { cosine, sine, end }: SeenRing,
+  from: number,
+  to: number,
+): readonly (readonly [number, number])[] {
+  const cuts = [from];
+  for (let turn = end + Math.PI * Math.ceil((from - end) / Math.PI); turn < to; turn += Math.PI)
+    if (turn > from) cuts.push(turn);
+  cuts.push(to);
+  const parts = cuts.slice(1).map((until, n) => [cuts[n] as number, until] as const);
+  const near = ([a, b]: readonly [number, number]): number =>
+    cosine[2] * Math.cos((a + b) / 2) + sine[2] * Math.sin((a + b) / 2);
+  return parts.toSorted((a, b) => near(a) - near(b));
+}
