@@ -218,7 +218,7 @@ const MeasureForm = ({ page, goesByMeasure, held, earlier, ...typed }: MeasureFo
       <div className="field">
         <label htmlFor="kit-held">I hold a kit of</label>
         <select id="kit-held" name="held" defaultValue={held ?? ''}>
-          <option value="">no revision</option>
+          <option value="">none</option>
           {earlier.map((number) => (
             <option key={number} value={number}>
               revision {number}

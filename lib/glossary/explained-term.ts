@@ -24,6 +24,11 @@ type Written = Pick<ExplainedTerm, 'term' | 'forms'>;
 /** Letters that are short for something mean it only in capitals: `ID` is no `id`. */
 const isShortForm = (form: string): boolean => /^\p{Lu}{2,4}$/u.test(form);
 
+/** Words that count things: `two pairs of pliers` are no pair of rings. */
+const COUNTING = new Set(['pair', 'pairs']);
+const OF_OTHERS =
+  /^\s+of\s(?!\s*(?:the|this|that|each|every|your|my|our)\s)(?!\s*(?:[\p{L}\p{N}'’-]+\s+){0,3}(?:rings?|links?)(?![\p{L}\p{N}]))/iu;
+
 /** Spaces and hyphens stand for each other, as apostrophes do. */
 const patternOf = (form: string): string =>
   form
@@ -50,8 +55,9 @@ export function termFinder(terms: readonly Written[]): (text: string) => readonl
   return (text) =>
     [...text.matchAll(any)].flatMap((match) => {
       const found = forms[match.slice(1).findIndex((group) => group !== undefined)];
-      return !found || (isShortForm(found.form) && match[0] !== found.form)
-        ? []
-        : [{ start: match.index, end: match.index + match[0].length, term: found.term }];
+      const end = match.index + match[0].length;
+      if (!found || (isShortForm(found.form) && match[0] !== found.form)) return [];
+      if (COUNTING.has(found.form.toLowerCase()) && OF_OTHERS.test(text.slice(end, end + 80))) return [];
+      return [{ start: match.index, end, term: found.term }];
     });
 }

@@ -19,6 +19,9 @@ describe('terms in a text', () => {
     ['An ID of 4 mm; no id at all.', ['ID']],
     ['Jewellers’ bronze', ['Jewellers’ bronze']],
     ['Use chain-nose pliers.', ['chain-nose pliers']],
+    // Counted things are no pair of rings, as the trade means it.
+    ['Two pairs of pliers make a pair of earrings.', []],
+    ['A pair of closed blue rings, then the next pair of the chain.', ['pair', 'pair']],
   ])('%s', (text, terms) => {
     expect(found(text)).toEqual(terms);
   });

@@ -77,6 +77,7 @@ export default async function PublicWorkshop({ params, searchParams }: ShelfProp
       )}
       <p className={`soft ${styles.feeds}`}>
         To hear of new lessons and corrections: <a href={feedPath(workshop)}>feed (Atom)</a>,{' '}
+        <a href={correctionsFeedPath(shelfPath(workshop))}>corrections alone (Atom)</a>,{' '}
         <a href={podcastPath(workshop)}>recordings as a podcast (RSS)</a>
       </p>
     </main>
