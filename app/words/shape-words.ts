@@ -19,7 +19,7 @@ export function shapeFaultWords(fault: PieceShapeFault, nameOf: (ringKind: strin
     case 'too-tight':
       return `These rings are too tight for the weave: rigid rings need an aspect ratio of at least ${ratio(fault.needs)}, and these have ${ratio(fault.has)}. Real rings can be sprung through a fit that is tighter by about 0.2; make a sample.`;
     case 'wires-too-thick':
-      return `With these wires the piece cannot exist: they would have to be ${Math.max(1, Math.ceil((1 - fault.wiresBy) * 100))} % thinner. Take thinner wire or wider rings, or let the sizes take turns otherwise.`;
+      return `With these wires the piece cannot exist: on the same inner diameters they would have to be at least ${Math.max(1, Math.ceil((1 - fault.wiresBy) * 100))}\u00a0% thinner. Take thinner wire or wider rings, or let the sizes take turns otherwise.`;
     case 'none-found':
       return 'No shape was found for these rings. It may exist all the same; make a sample.';
   }

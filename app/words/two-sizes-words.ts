@@ -19,12 +19,23 @@ export function alternationWords(alternation: Alternation): {
   }
 }
 
-/** One cell of the table: how long four rings are, or how much thinner the wires would have to be. */
-export function atWireWords(found: AtWire): string {
-  if (found.state === 'exists') return `yes, ${figure(found.pitch, 2)} mm for 4 rings`;
-  return found.wiresBy === null
-    ? 'none found'
-    : `no, wires would have to be ${Math.max(1, Math.ceil((1 - found.wiresBy) * 100))} % thinner`;
+/**
+ * One cell of the table: how long four rings are, or by how much the wire is too thick.
+ *
+ * @param thickest closed in on; null while it is not known, and where no wire of the table goes
+ */
+export function atWireWords(found: AtWire, thickest: number | null): string {
+  switch (found.state) {
+    case 'exists':
+      return `yes, ${figure(found.pitch, 2)}\u00a0mm for 4 rings`;
+    case 'none-found':
+      return 'none found';
+    case 'too-thick': {
+      if (thickest === null) return 'no, the wire is too thick';
+      const by = Math.max(1, Math.ceil((1 - thickest / found.wire) * 100));
+      return `no, the wire is ${by}\u00a0% too thick`;
+    }
+  }
 }
 
 const ratios = ({ large, small }: TwoSizes, wire: number): string =>

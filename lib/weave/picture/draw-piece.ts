@@ -108,9 +108,18 @@ export function sceneOfTurn(
   const there = woven.rings
     .filter(({ index, turn: at }) => at <= turn && placed.rings[index] && !without?.has(index))
     .map(({ index }) => index);
-  const shown = there.filter(
-    (index, at) => roles.has(index) || (index >= from && at >= there.length - CONTEXT - roles.size),
+  const near = new Set(
+    there.filter(
+      (index, at) => roles.has(index) || (index >= from && at >= there.length - CONTEXT - roles.size),
+    ),
   );
+  // What holds two of them together stays, lest one seems to hang in the air.
+  const holds = (index: number): boolean =>
+    index >= from &&
+    woven.links.filter(
+      ({ by, through }) => (by === index && near.has(through)) || (through === index && near.has(by)),
+    ).length > 1;
+  const shown = there.filter((index) => near.has(index) || holds(index));
   if (roles.size === 0 || ![...roles.keys()].every((index) => shown.includes(index))) return null;
   const taking = [...roles.keys()].map((index) => placed.rings[index] as RoundRing);
   const view = viewOfTurn(placed, shape, { turn, taking, wishes });

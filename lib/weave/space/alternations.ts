@@ -58,17 +58,13 @@ const ofWire = ({ large, small }: TwoSizes, wire: number) => ({
 /** Whether an alternation exists with both sizes of one wire, and how long two repeats are; all in one unit. */
 export type AtWire =
   | { readonly wire: number; readonly state: 'exists'; readonly pitch: number }
-  /** Wires would have to be this part of their thickness; null where it was not found. */
-  | { readonly wire: number; readonly state: 'too-thick'; readonly wiresBy: number | null };
+  /** No shape was found, wires being too thick or for another reason. */
+  | { readonly wire: number; readonly state: 'too-thick' | 'none-found' };
 
 export function atWire(weave: string, alternation: Alternation, inner: TwoSizes, wire: number): AtWire {
   const shape = alternationOf(weave, alternation, ofWire(inner, wire));
   if (shape.ok) return { wire, state: 'exists', pitch: shape.value.cell.pitch };
-  return {
-    wire,
-    state: 'too-thick',
-    wiresBy: shape.fault.code === 'wires-too-thick' ? shape.fault.wiresBy : null,
-  };
+  return { wire, state: shape.fault.code === 'wires-too-thick' ? 'too-thick' : 'none-found' };
 }
 
 /** Halvings between a wire that goes and one that does not: a sixteenth of what lay between them is left open. */

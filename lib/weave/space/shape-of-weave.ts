@@ -31,7 +31,7 @@ export type ShapeFault =
   | { readonly code: 'unknown-weave' }
   /** `needs`: inner diameter over wire that the weave asks for; `has`: what the rings have. */
   | { readonly code: 'too-tight'; readonly needs: number; readonly has: number }
-  /** Of several sizes: wires would have to be thinner, to this part of their thickness. */
+  /** Of several sizes, inner diameters as they are: wires would have to be thinner, to this part of their thickness at the most. */
   | { readonly code: 'wires-too-thick'; readonly wiresBy: number }
   | { readonly code: 'none-found' };
 
@@ -147,6 +147,14 @@ function forMeasures(cell: Cell, rings: readonly RingMeasure[]): Cell {
   };
 }
 
+/**
+ * Wires are swollen round the middles of their rings, but thinner wire on the
+ * same mandrel makes a ring narrower too: the part to which wires must go with
+ * inner diameters kept, so that none is thicker for its ring than what fits.
+ */
+const withInnerKept = (rings: readonly RingMeasure[], factor: number): number =>
+  Math.min(...rings.map(({ inner, wire }) => (factor * inner) / (inner + wire * (1 - factor))));
+
 const GROWING = 6;
 
 function ofSizes(
@@ -179,7 +187,8 @@ function ofSizes(
     if (step === GROWING && thick.factor < 1) {
       const most = thickestChain(cell, rules);
       if (!most) return failed({ code: 'none-found' });
-      if (most.factor < 1) return failed({ code: 'wires-too-thick', wiresBy: most.factor });
+      if (most.factor < 1)
+        return failed({ code: 'wires-too-thick', wiresBy: withInnerKept(goal, most.factor) });
       cell = most.cell;
     }
   }

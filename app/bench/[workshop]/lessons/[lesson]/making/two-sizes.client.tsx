@@ -23,7 +23,8 @@ const WIRES = [0.8, 0.9, 1, 1.1, 1.2, 1.3, 1.4, 1.5, 1.6];
 interface Told {
   readonly found: readonly { readonly alternation: Alternation; readonly found: AtWire }[];
   readonly thickest: ReadonlyMap<Alternation, number>;
-  readonly state: 'working' | 'done' | 'failed';
+  /** Refused: the browser starts no worker here; failed: it stopped on the way. */
+  readonly state: 'working' | 'done' | 'failed' | 'refused';
 }
 
 /** @param weave id of the weave in space that the sequence is; null where none is known */
@@ -41,12 +42,21 @@ function TwoSizesTable({ weave, inner }: { readonly weave: string; readonly inne
   const [told, setTold] = useState<Told | null>(null);
   useEffect(() => () => worker.current?.terminate(), []);
   const ask = () => {
-    const working = new Worker(new URL('./two-sizes.worker.ts', import.meta.url), { type: 'module' });
+    const nothing = { found: [], thickest: new Map() };
+    let working: Worker;
+    try {
+      working = new Worker(new URL('./two-sizes.worker.ts', import.meta.url), { type: 'module' });
+    } catch {
+      setTold({ ...nothing, state: 'refused' });
+      return;
+    }
     worker.current = working;
-    setTold({ found: [], thickest: new Map(), state: 'working' });
+    setTold({ ...nothing, state: 'working' });
     working.onmessage = ({ data }: MessageEvent<TwoSizesTold>) =>
       setTold((before) => before && withTold(before, data));
-    working.onerror = () => setTold((before) => before && { ...before, state: 'failed' });
+    // Some settings let a worker be made and then stop it before it says anything.
+    working.onerror = () =>
+      setTold((before) => before && { ...before, state: before.found.length === 0 ? 'refused' : 'failed' });
     working.postMessage({ weave, inner, wires: WIRES } satisfies TwoSizesAsked);
   };
   const name = findWeave(weave)?.name ?? weave;
@@ -101,7 +111,7 @@ function TwoSizesAnswer({ told, inner }: { readonly told: Told; readonly inner: 
           head: `${figure(wire, 2)}\u00a0mm`,
           cells: ALTERNATION_NAMES.map((each) => {
             const found = of(each).find((at) => at.wire === wire);
-            return found ? atWireWords(found) : '…';
+            return found ? atWireWords(found, told.thickest.get(each) ?? null) : '…';
           }),
         }))}
       />
