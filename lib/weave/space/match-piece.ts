@@ -32,23 +32,25 @@ export function matchPiece(piece: PieceCell, weave: WeaveInSpace): PieceMatch | 
   const times = piece.rings.length / weave.rings;
   if (!Number.isInteger(times) || piece.links.length !== times * weave.links.length) return null;
   const neighbours = imagesNear(weave);
+  const isTwisted = weave.twist !== 0;
   let best: PieceMatch | null = null;
-  for (const cellsARepeat of [times, -times])
-    for (let ring = 0; ring < weave.rings; ring++)
-      for (const images of placings(piece, neighbours, cellsARepeat, { ring, cell: 0 })) {
-        for (const facing of facings) {
-          const contradictions = wrongSides(piece, images, {
-            cellsARepeat,
-            neighbours,
-            facing,
-            isTwisted: weave.twist !== 0,
-          });
-          if (!best || contradictions.length < best.contradictions.length)
-            best = { images, cellsARepeat, contradictions };
-          if (contradictions.length === 0) return best;
-        }
-      }
+  for (const { cellsARepeat, first } of beginnings(times, weave))
+    for (const images of placings(piece, neighbours, cellsARepeat, first)) {
+      const contradictions = fewestWrong(piece, images, { cellsARepeat, neighbours, isTwisted }, facings);
+      if (!best || contradictions.length < best.contradictions.length)
+        best = { images, cellsARepeat, contradictions };
+      if (contradictions.length === 0) return best;
+    }
   return best;
+}
+
+/** Where the first ring of a repeat may stand, and which way the repeats may grow from there. */
+export function* beginnings(
+  times: number,
+  weave: WeaveInSpace,
+): Iterable<{ readonly cellsARepeat: number; readonly first: Image }> {
+  for (const cellsARepeat of [times, -times])
+    for (let ring = 0; ring < weave.rings; ring++) yield { cellsARepeat, first: { ring, cell: 0 } };
 }
 
 /**
@@ -101,6 +103,18 @@ function placings(
     if (!by || !through) return true;
     return signBetween(neighbours, by, shifted(through, link.repeats * cellsARepeat)) !== 0;
   };
+  /** Where the ring at the open end of a link may stand, beside the one at its other end. */
+  const optionsFor = (link: PieceLink): { readonly asked: number; readonly options: readonly Image[] } => {
+    const known = images[link.by] ? link.by : link.through;
+    const asked = known === link.by ? link.through : link.by;
+    const away = (known === link.by ? link.repeats : -link.repeats) * cellsARepeat;
+    const from = images[known] as Image;
+    const beside = (neighbours[from.ring] ?? []).map(({ ring, cell }) => ({
+      ring,
+      cell: from.cell + cell - away,
+    }));
+    return { asked, options: beside.filter((image) => !taken.has(placeOf(image))) };
+  };
   const extend = (): void => {
     if (found.length >= 400) return;
     const link = piece.links.find(({ by, through }) => !images[by] !== !images[through]);
@@ -109,17 +123,12 @@ function placings(
         found.push([...images] as Image[]);
       return;
     }
-    const known = images[link.by] ? link.by : link.through;
-    const asked = known === link.by ? link.through : link.by;
-    const away = (known === link.by ? link.repeats : -link.repeats) * cellsARepeat;
-    const from = images[known] as Image;
-    for (const near of neighbours[from.ring] ?? []) {
-      const image = { ring: near.ring, cell: from.cell + near.cell - away };
-      if (taken.has(placeOf(image))) continue;
+    const { asked, options } = optionsFor(link);
+    const own = piece.links.filter((each) => each.by === asked || each.through === asked);
+    for (const image of options) {
       images[asked] = image;
       taken.add(placeOf(image));
-      if (piece.links.every((each) => (each.by === asked || each.through === asked ? fits(each) : true)))
-        extend();
+      if (own.every(fits)) extend();
       taken.delete(placeOf(image));
       images[asked] = null;
     }
@@ -135,13 +144,29 @@ interface Grounds {
   readonly isTwisted: boolean;
 }
 
+/** The contradictions under the facing that leaves the fewest. */
+export function fewestWrong(
+  piece: Pick<PieceCell, 'links'>,
+  images: readonly Image[],
+  grounds: Omit<Grounds, 'facing'>,
+  facings: readonly (1 | -1)[],
+): readonly PieceLink[] {
+  let fewest: readonly PieceLink[] | null = null;
+  for (const facing of facings) {
+    const wrong = wrongSides(piece, images, { ...grounds, facing });
+    if (!fewest || wrong.length < fewest.length) fewest = wrong;
+    if (fewest.length === 0) break;
+  }
+  return fewest ?? [];
+}
+
 /**
  * A ring runs one way through all that it passes, and turns one face to the
  * maker: two signs that are free, the second one for all rings of a row of an
  * untwisted weave together. Passes that no choice of them explains are
  * contradictions. Passes without a side are not held against anything.
  */
-export function wrongSides(
+function wrongSides(
   piece: Pick<PieceCell, 'links'>,
   images: readonly Image[],
   { cellsARepeat, neighbours, facing, isTwisted }: Grounds,

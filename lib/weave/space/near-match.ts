@@ -5,13 +5,14 @@
  * nothing is drawn from it.
  */
 import {
+  beginnings,
   facingsOf,
+  fewestWrong,
   type Image,
   imagesNear,
   type Neighbour,
   shifted,
   signBetween,
-  wrongSides,
 } from './match-piece.ts';
 import type { PieceCell, PieceLink } from './piece-cell.ts';
 import type { WeaveInSpace } from './weave-in-space.ts';
@@ -43,29 +44,31 @@ export const differencesOf = ({ tooMany, tooFew, contradictions, fold }: NearMat
 export function nearMatch(piece: PieceCell, weave: WeaveInSpace): NearMatch | null {
   const times = piece.rings.length / weave.rings;
   if (!Number.isInteger(times)) return null;
-  const isFolded = weave.isFolded ?? false;
-  const fold = piece.isFolded === isFolded ? 'as told' : isFolded ? 'missing' : 'too many';
-  const facings = facingsOf({ ...piece, isFolded }, weave);
   const near = imagesNear(weave);
   let best: NearMatch | null = null;
-  for (const cellsARepeat of [times, -times])
-    for (let ring = 0; ring < weave.rings; ring++)
-      for (const images of nearPlacings({ piece, near, cellsARepeat }, { ring, cell: 0 })) {
-        const { tooMany, tooFew } = linksAgainst({ piece, near, cellsARepeat }, images);
-        if (tooMany.length + tooFew.length > mostDifferences(piece)) continue;
-        const links = piece.links.filter((link) => !tooMany.includes(link));
-        for (const facing of facings) {
-          const contradictions = wrongSides({ links }, images, {
-            cellsARepeat,
-            neighbours: near,
-            facing,
-            isTwisted: weave.twist !== 0,
-          });
-          const found = { tooMany, tooFew, contradictions, fold } as const;
-          if (!best || differencesOf(found) < differencesOf(best)) best = found;
-        }
-      }
+  for (const { cellsARepeat, first } of beginnings(times, weave))
+    for (const images of nearPlacings({ piece, near, cellsARepeat }, first)) {
+      const found = compared({ piece, near, cellsARepeat }, images, weave);
+      if (found && (!best || differencesOf(found) < differencesOf(best))) best = found;
+    }
   return best && differencesOf(best) <= mostDifferences(piece) ? best : null;
+}
+
+/** What parts the repeat from the weave in one placing; null where its links alone are more than a slip away. */
+function compared(grounds: Grounds, images: readonly Image[], weave: WeaveInSpace): NearMatch | null {
+  const { piece, near, cellsARepeat } = grounds;
+  const { tooMany, tooFew } = linksAgainst(grounds, images);
+  if (tooMany.length + tooFew.length > mostDifferences(piece)) return null;
+  const isFolded = weave.isFolded ?? false;
+  const fold = piece.isFolded === isFolded ? 'as told' : isFolded ? 'missing' : 'too many';
+  const links = piece.links.filter((link) => !tooMany.includes(link));
+  const contradictions = fewestWrong(
+    { links },
+    images,
+    { cellsARepeat, neighbours: near, isTwisted: weave.twist !== 0 },
+    facingsOf({ ...piece, isFolded }, weave),
+  );
+  return { tooMany, tooFew, contradictions, fold };
 }
 
 interface Grounds {
@@ -94,36 +97,44 @@ function nearPlacings({ piece, near, cellsARepeat }: Grounds, first: Image): rea
     const [from, to] = [images[by], images[through]];
     return !!from && !!to && signBetween(near, from, shifted(to, repeats * cellsARepeat)) === 0;
   };
-  const extend = (wrong: number): void => {
-    if (tried >= MOST_TRIED || wrong > mostDifferences(piece)) return;
+  /** The ring without a place that is told to be linked with the most that have one. */
+  const nextRing = (): { readonly ring: number; readonly told: readonly PieceLink[] } | null => {
     let next: { ring: number; told: readonly PieceLink[] } | null = null;
     for (const [ring, image] of images.entries()) {
-      if (image) continue;
-      const told = toldOf(ring);
+      const told = image ? [] : toldOf(ring);
       if (told.length > (next?.told.length ?? 0)) next = { ring, told };
     }
-    if (!next) {
-      if (images.every((image) => image !== null)) found.push([...images] as Image[]);
-      return;
-    }
-    const { ring, told } = next;
-    const seen = new Set<string>();
+    return next;
+  };
+  /** Places for it that are free, each once. */
+  const optionsFor = (ring: number, told: readonly PieceLink[]): readonly Image[] => {
+    const options = new Map<string, Image>();
     for (const link of told) {
       const known = link.by === ring ? link.through : link.by;
       const away = (link.by === ring ? -link.repeats : link.repeats) * cellsARepeat;
       const from = images[known] as Image;
       for (const beside of near[from.ring] ?? []) {
         const image = { ring: beside.ring, cell: from.cell + beside.cell - away };
-        const place = placeOf(image, times);
-        if (taken.has(place) || seen.has(`${place} ${image.cell}`)) continue;
-        seen.add(`${place} ${image.cell}`);
-        tried += 1;
-        images[ring] = image;
-        taken.add(place);
-        extend(wrong + toldOf(ring).filter(isWrong).length);
-        taken.delete(place);
-        images[ring] = null;
+        if (!taken.has(placeOf(image, times))) options.set(`${image.ring} ${image.cell}`, image);
       }
+    }
+    return [...options.values()];
+  };
+  const extend = (wrong: number): void => {
+    if (tried >= MOST_TRIED || wrong > mostDifferences(piece)) return;
+    const next = nextRing();
+    if (!next) {
+      if (images.every((image) => image !== null)) found.push([...images] as Image[]);
+      return;
+    }
+    const { ring, told } = next;
+    for (const image of optionsFor(ring, told)) {
+      tried += 1;
+      images[ring] = image;
+      taken.add(placeOf(image, times));
+      extend(wrong + toldOf(ring).filter(isWrong).length);
+      taken.delete(placeOf(image, times));
+      images[ring] = null;
     }
   };
   extend(0);
