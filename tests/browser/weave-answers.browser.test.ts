@@ -46,7 +46,11 @@ async function openMaking(weaveId: string, script = '', options: BrowserContextO
   await page.context().addCookies(owner.cookies.map((cookie) => ({ ...cookie, url: app.address })));
   if (script !== '') await page.addInitScript(script);
   await page.goto(`${owner.bench}/making`);
-  await page.getByText('one repeat adds').waitFor();
+  await page.getByText('Computed from the shape').waitFor();
+  await page
+    .locator('summary', { hasText: /^Change/ })
+    .first()
+    .click();
   return page;
 }
 
@@ -72,7 +76,7 @@ it('two sizes: says for each way of taking turns which wire goes, in a worker', 
   await page.getByText('Two sizes together: 6.35 mm and 4.76 mm').click();
   await page.getByRole('button', { name: 'Work it out' }).click();
   // Typing goes on meanwhile.
-  await page.getByLabel('Weave', { exact: true }).first().fill('half Persian, graded');
+  await page.getByLabel('Weave or technique').fill('half Persian, graded');
   await page.getByText(/^One size a row: with wire up to 1\.1\d mm/).waitFor({ timeout: 60_000 });
   await page.getByText(/^In step: with wire up to 1\.3\d mm/).waitFor();
   await page.getByText(/^Against each other: with wire up to 0\.9\d mm/).waitFor();
@@ -88,15 +92,15 @@ it('two sizes: says for each way of taking turns which wire goes, in a worker', 
 it('without workers the server foretells, and two sizes say why they cannot be worked out', async () => {
   const page = await openMaking('half-persian-3-in-1-two-sizes', REFUSES);
   await wireField(page).fill('0.9mm');
-  const before = await page.getByText('one repeat adds').textContent();
+  const before = await page.getByText('Computed from the shape').textContent();
   await wireField(page).press('Tab');
   await page.waitForFunction(
     (old) =>
       [...document.querySelectorAll('figcaption')].every(({ textContent }) => textContent !== old) &&
-      document.body.textContent?.includes('one repeat adds'),
+      document.body.textContent?.includes('Computed from the shape'),
     before,
   );
   await page.getByText('Two sizes together').click();
   await page.getByRole('button', { name: 'Work it out' }).click();
-  await page.getByRole('alert').getByText('does not let the page work in the background').waitFor();
+  await page.getByRole('alert').filter({ hasText: 'does not let the page work in the background' }).waitFor();
 });

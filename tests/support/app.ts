@@ -13,6 +13,7 @@ import type { Database } from '#lib/data/database.ts';
 import { atEndOfFile } from './at-end.ts';
 import { lastingDatabase, testDatabase } from './database.ts';
 import { Part } from './run-part.ts';
+import { TEST_SECRET } from './test-secret.ts';
 
 export interface TestApp {
   /** Of the site, without a slash at its end. */
@@ -27,9 +28,6 @@ export interface TestApp {
 
 /** Further settings of the environment, by name. */
 export type Settings = Readonly<Record<string, string>>;
-
-/** Signs the sessions of programs under test. */
-export const TEST_SECRET = 'a secret of tests alone, long enough';
 
 let shared: Promise<TestApp> | undefined;
 

@@ -6,7 +6,7 @@
 import { createHmac, randomUUID } from 'node:crypto';
 import type { Page } from 'playwright-core';
 import type { Database } from '#lib/data/database.ts';
-import { TEST_SECRET } from './app.ts';
+import { TEST_SECRET } from './test-secret.ts';
 
 /** Begins a session of the person. @returns its cookie. */
 export async function beginSession(

@@ -95,6 +95,13 @@ function withTold(before: Told, told: TwoSizesTold): Told {
 function TwoSizesAnswer({ told, inner }: { readonly told: Told; readonly inner: TwoSizes }) {
   const of = (alternation: Alternation) =>
     told.found.filter((each) => each.alternation === alternation).map(({ found }) => found);
+  if (told.state === 'refused')
+    return (
+      <p className="notice caution" role="alert">
+        This browser does not let the page work in the background, so it cannot be worked out here. Try
+        another browser, or allow background work (“workers”) for this address.
+      </p>
+    );
   return (
     <>
       <StackingTable

@@ -26,16 +26,18 @@ const tell = (told: TwoSizesTold): void => self.postMessage(told);
 self.onmessage = ({ data }: MessageEvent<TwoSizesAsked>) => {
   const { weave, inner, wires } = data;
   const goes = new Map<Alternation, number>();
-  const not = new Map<Alternation, number>();
+  const not = new Map<Alternation, AtWire>();
   for (const wire of wires)
     for (const alternation of ALTERNATION_NAMES) {
-      const found = atWire(weave, alternation, inner, wire);
+      // A ring lies wholly inside one of thicker wire and the same inner diameter: where it does not fit, that one never does.
+      const thinner = not.get(alternation);
+      const found = thinner ? { ...thinner, wire } : atWire(weave, alternation, inner, wire);
       tell({ kind: 'at', alternation, found });
       if (found.state === 'exists') goes.set(alternation, wire);
-      else if (!not.has(alternation)) not.set(alternation, wire);
+      else if (!thinner) not.set(alternation, found);
     }
   for (const alternation of ALTERNATION_NAMES) {
-    const [from, to] = [goes.get(alternation), not.get(alternation)];
+    const [from, to] = [goes.get(alternation), not.get(alternation)?.wire];
     if (from !== undefined && to !== undefined && from < to)
       tell({ kind: 'thickest', alternation, wire: thickestWire(weave, alternation, inner, [from, to]) });
   }

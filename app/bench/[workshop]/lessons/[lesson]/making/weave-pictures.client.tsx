@@ -157,11 +157,11 @@ export function WholePiece({ address, pictures, turned, onTurn }: WholePieceProp
   const { content } = useDraft();
   const from = useRef<{ readonly y: number; readonly roll: number } | null>(null);
   const told = useForetold(making(content));
-  if (!pictures) return null;
-  const foretold = told ? (told.ok ? told.value : null) : pictures.foretold;
-  const fault = told ? (told.ok ? null : told.fault) : pictures.fault;
+  if (!pictures && !told) return null;
+  const foretold = told ? (told.ok ? told.value : null) : pictures?.foretold;
+  const fault = told ? (told.ok ? null : told.fault) : pictures?.fault;
   const nameOf = (id: string) => content.ringKinds.find((kind) => kind.id === id)?.name ?? '';
-  const piece = pictures.pictures['piece'];
+  const piece = pictures?.pictures['piece'];
   const roll = (to: number) => onTurn({ ...turned, roll: ((to % 360) + 360) % 360 });
   const onKeyDown = (event: KeyboardEvent) => {
     const by = { ArrowUp: STEP, ArrowRight: STEP, ArrowDown: -STEP, ArrowLeft: -STEP }[event.key];
@@ -234,7 +234,7 @@ export function WholePiece({ address, pictures, turned, onTurn }: WholePieceProp
         {foretold &&
           `${foretoldWords(foretold)} ${fitWords(foretold, usualBandOf(content.weave, content.otherNames)?.band ?? null)}`}
         {fault && shapeFaultWords(fault, nameOf)}
-        {pictures.proof && <Proved proof={pictures.proof} />}
+        {pictures?.proof && <Proved proof={pictures.proof} />}
       </figcaption>
     </figure>
   );

@@ -1,0 +1,192 @@
+/**
+ * How long a teacher waits for what other rings do: from a changed wire on the
+ * making screen to the words that are shown for it, and of that what the
+ * worker of the screen takes; in Chromium, through the built program. Beside
+ * it, in the same page and run, the least that asking a worker and showing its
+ * words can cost: an empty worker that sends back what it gets, and a
+ * paragraph. Nothing is asserted about times.
+ * `node tests/bench/weave-answer.bench.ts`, after a build.
+ */
+import { mkdtemp, rm } from 'node:fs/promises';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium } from 'playwright-core';
+import { openDatabase } from '#lib/data/database.ts';
+import { applyMigrations } from '#lib/data/migrate.ts';
+import { content, emptyContent } from '#lib/lesson/content.ts';
+import { findWeave } from '#lib/weave/weave-library.ts';
+import { aRingKind } from '#tests/support/a-making.ts';
+import { asAdmin, databaseAddress, startTemporaryServer } from '#tests/support/database-server.ts';
+import { Part } from '#tests/support/run-part.ts';
+import { signedInOwner } from '#tests/support/signed-in.ts';
+import { TEST_SECRET } from '#tests/support/test-secret.ts';
+import { prepareSite } from '../../scripts/prepare-build.ts';
+
+/** Inner diameter 5 mm; all of them wires at which the weave exists, each asked for once. */
+const WIRES = ['1.25', '1.2', '1.15', '1.1', '1.05', '1', '0.95'];
+const WEAVES = ['chain-1-1', 'half-persian-3-in-1', 'jens-pind-3'];
+
+const folder = await mkdtemp(join(tmpdir(), 'weave-answer-bench-'));
+const given = process.env['BENCHLEAF_TEST_SERVER'];
+const server = given ? { address: given, stop: async () => undefined } : await startTemporaryServer();
+const name = `bench_${process.pid}`;
+await asAdmin(server.address, `CREATE DATABASE ${name}`);
+const database = databaseAddress(server.address, name);
+await applyMigrations(database, { folder: join(import.meta.dirname, '..', '..', 'prisma') });
+const db = openDatabase(database);
+await prepareSite(console.log);
+const port = await freePort();
+const address = `http://127.0.0.1:${port}`;
+const web = new Part('server', {
+  PATH: process.env['PATH'],
+  HOME: process.env['HOME'],
+  NODE_ENV: 'production',
+  ...(process.env['BENCHLEAF_BUILD_DIR'] ? { BENCHLEAF_BUILD_DIR: process.env['BENCHLEAF_BUILD_DIR'] } : {}),
+  DATABASE_URL: database,
+  BENCHLEAF_FILES: folder,
+  BENCHLEAF_ADDRESS: address,
+  BENCHLEAF_SECRET: TEST_SECRET,
+  BENCHLEAF_LOG: 'warn',
+  PORT: String(port),
+} as NodeJS.ProcessEnv);
+await web.start();
+const browser = await chromium.launch({
+  executablePath: process.env['CHROMIUM_BIN'] ?? '/usr/bin/chromium',
+  args: ['--no-sandbox', '--disable-gpu', '--disable-quic'],
+});
+
+function freePort(): Promise<number> {
+  return new Promise((done) => {
+    const probe = createServer().listen(0, '127.0.0.1', () => {
+      const { port: free } = probe.address() as AddressInfo;
+      probe.close(() => done(free));
+    });
+  });
+}
+
+interface Measured {
+  /** Change to shown words, ms. */
+  readonly shown: number;
+  /** Of that between asking the worker and hearing from it, ms. */
+  readonly worker: number;
+  /** The empty worker and the paragraph, ms. */
+  readonly least: number;
+}
+
+async function measure(weaveId: string): Promise<readonly Measured[]> {
+  const weave = findWeave(weaveId);
+  if (!weave) throw new Error(weaveId);
+  const owner = await signedInOwner({ address, db });
+  const ringKinds = weave.roles.map(({ id }) =>
+    aRingKind({
+      id,
+      innerDiameter: { stated: '5 mm', mm: 5 },
+      wire: { stated: '0.9 mm', mm: 0.9 },
+    }),
+  );
+  const whole = content.parse({
+    ...emptyContent('Rings', 'en', 'EUR'),
+    ...weave.piece,
+    weave: weave.name,
+    ringKinds,
+  });
+  await db.lesson.update({
+    where: { id: owner.lessonId },
+    data: { content: JSON.parse(JSON.stringify(whole)) },
+  });
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  await context.addCookies(owner.cookies.map((cookie) => ({ ...cookie, url: address })));
+  const page = await context.newPage();
+  // Notes when the screen's worker is asked and when it answers.
+  await page.addInitScript(`
+    window.trips = [];
+    const Plain = window.Worker;
+    window.PlainWorker = Plain;
+    window.Worker = class extends Plain {
+      constructor(...from) {
+        super(...from);
+        const asked = [];
+        const post = this.postMessage.bind(this);
+        this.postMessage = (message) => { asked.push(performance.now()); post(message); };
+        this.addEventListener('message', () => window.trips.push(performance.now() - asked.shift()));
+      }
+    };`);
+  await page.goto(`${owner.bench}/making`);
+  await page.getByText('Computed from the shape').waitFor();
+  await page
+    .getByLabel('Wire', { exact: true })
+    .first()
+    .evaluate((field) => field.setAttribute('data-wire', ''));
+  const found: Measured[] = [];
+  for (const wire of WIRES) {
+    found.push(
+      (await page.evaluate(`(async () => {
+        const rest = (ms) => new Promise((done) => setTimeout(done, ms));
+        const field = document.querySelector('[data-wire]');
+        const words = () => [...document.querySelectorAll('figcaption')].map((one) => one.textContent).find((text) => text.includes('Computed from the shape'));
+        const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
+        const before = words();
+        field.focus();
+        await rest(1200);
+        window.trips.length = 0;
+        const from = performance.now();
+        const shown = new Promise((done) => {
+          const watch = new MutationObserver(() => {
+            if (words() === before) return;
+            watch.disconnect();
+            done(performance.now() - from);
+          });
+          watch.observe(document.body, { subtree: true, childList: true, characterData: true });
+        });
+        set.call(field, '${wire} mm');
+        field.dispatchEvent(new Event('input', { bubbles: true }));
+        field.blur();
+        const took = await shown;
+        const worker = window.trips[0] ?? Number.NaN;
+        const empty = new window.PlainWorker(URL.createObjectURL(new Blob(['onmessage = ({ data }) => postMessage(data)'])));
+        const line = document.body.appendChild(document.createElement('p'));
+        const trip = () => new Promise((done) => {
+          const begun = performance.now();
+          empty.onmessage = ({ data }) => { line.textContent = data; done(performance.now() - begun); };
+          empty.postMessage(before);
+        });
+        await trip();
+        const least = await trip();
+        empty.terminate();
+        line.remove();
+        return { shown: took, worker, least };
+      })()`)) as Measured,
+    );
+  }
+  await context.close();
+  return found;
+}
+
+const median = (values: readonly number[]): number =>
+  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
+
+try {
+  console.log(
+    'weave: change to shown words, of that the worker, an empty worker and a paragraph (ms), times the least',
+  );
+  for (const weave of WEAVES) {
+    const found = await measure(weave);
+    const [shown, worker, least] = [
+      median(found.map((each) => each.shown)),
+      median(found.map((each) => each.worker)),
+      median(found.map((each) => each.least)),
+    ];
+    console.log(
+      `${weave}: ${shown.toFixed(1)}, ${worker.toFixed(1)}, ${least.toFixed(1)}, ${(shown / least).toFixed(1)}`,
+    );
+  }
+} finally {
+  await browser.close();
+  await web.stop();
+  await db.$disconnect();
+  await asAdmin(server.address, `DROP DATABASE ${name} WITH (FORCE)`);
+  await server.stop();
+  await rm(folder, { recursive: true, force: true });
+}
