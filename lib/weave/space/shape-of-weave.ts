@@ -110,7 +110,8 @@ function tautChain(weave: WeaveInSpace, settled: SettledWeave, aspectRatio: numb
   const read = pitchAt(settled.id, Math.max(aspectRatio, settled.leastAspectRatio))?.taut;
   let best: Cell | null = null;
   for (const start of nearestCells(settled, aspectRatio)) {
-    const enough = read === undefined ? undefined : read * (1 - NEAR_READ);
+    // A free twist settles last, when hardly any length is left to gain; pictures of whole lengths need it settled.
+    const enough = read === undefined || weave.freeTwist ? undefined : read * (1 - NEAR_READ);
     const taut = settledChain(start, 'longest', rules, enough);
     if (taut && taut.pitch > (best?.pitch ?? 0)) best = taut;
     if (best && read !== undefined && best.pitch >= read * (1 - SHORT_OF_READ)) return best;
