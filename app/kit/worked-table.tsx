@@ -77,7 +77,7 @@ export function WorkedTable<R>(props: WorkedTableProps<R>) {
 const Opening = ({ shown, strong }: { readonly shown: Shown; readonly strong: boolean }) => {
   const text = strong ? <strong>{shown.worked.text}</strong> : shown.worked.text;
   return shown.worked.why.length === 0 ? (
-    <>{text}</>
+    text
   ) : (
     <button
       type="button"

@@ -14,17 +14,11 @@ import { differenceOf } from '#lib/kit/kit-difference.ts';
 import { growthOf, growthSpan } from '#lib/kit/kit-growth.ts';
 import { type KitList, kitFor, kitGoesByMeasure } from '#lib/kit/kit-list.ts';
 import type { Making } from '#lib/kit/making.ts';
-import {
-  type AskedMeasure,
-  bodyMmOf,
-  formatMeasure,
-  MEASURE_UNITS,
-  type MeasureUnit,
-  sizeWords,
-} from '#lib/lesson/asked-measure.ts';
+import { type AskedMeasure, bodyMmOf, formatMeasure, sizeWords } from '#lib/lesson/asked-measure.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import styles from './kit.module.css';
 import { KitDifferenceBox } from './kit-difference.tsx';
+import { MeasureForm } from './measure-form.tsx';
 import { WhatItIs } from './what-it-is.tsx';
 
 /** A word of the trade, and the id of the box that explains it. */
@@ -50,8 +44,6 @@ interface KitChooserProps {
   readonly explained: Readonly<Record<string, Explained>>;
 }
 
-const UNIT_NAMES: Readonly<Record<MeasureUnit, string>> = { mm: 'millimetres', in: 'inches' };
-
 const queryOf = ({ text, unit, of }: AskedMeasure): Record<string, string> => ({ measure: text, unit, of });
 
 const addressOf = (page: string, asked: AskedMeasure, held: number | null): string =>
@@ -76,14 +68,7 @@ export function KitChooser(props: KitChooserProps) {
   }, [first]);
 
   const goesByMeasure = kitGoesByMeasure(making);
-  const body = goesByMeasure
-    ? asked.text.trim() === '' && sizes.length === 0
-      ? null
-      : bodyMmOf(asked, making.kitRules)
-    : SAME_FOR_ALL;
-  const kit = body?.ok ? kitFor(making, body.value) : null;
-  const fault =
-    body && !body.ok ? measureFaultWords(body.fault) : kit && !kit.ok ? kitFaultWords(kit.fault).text : null;
+  const { body, kit, fault } = kitAsked(making, sizes, asked);
   const heldKit = held && body?.ok ? kitFor(held.making, body.value) : null;
   const difference = kit?.ok && heldKit?.ok ? differenceOf(heldKit.value, kit.value) : null;
 
@@ -100,27 +85,13 @@ export function KitChooser(props: KitChooserProps) {
           onAsk={choose}
         />
       ) : null}
-      {goesByMeasure && sizes.length > 0 ? (
-        <p className={styles.sizes}>
-          <span>Sizes of this lesson:</span>
-          {sizes.map((size) => (
-            <a
-              key={size.id}
-              href={addressOf(
-                page,
-                { text: String(size.bodyMm), unit: 'mm', of: 'wrist' },
-                held?.number ?? null,
-              )}
-              aria-current={body?.ok && body.value === size.bodyMm ? 'true' : undefined}
-              onClick={(event) => {
-                event.preventDefault();
-                choose({ text: String(size.bodyMm), unit: 'mm', of: 'wrist' });
-              }}
-            >
-              {sizeWords(size)}
-            </a>
-          ))}
-        </p>
+      {goesByMeasure ? (
+        <LessonSizes
+          sizes={sizes}
+          bodyMm={body?.ok ? body.value : null}
+          addressOf={(size) => addressOf(page, size, held?.number ?? null)}
+          onChoose={choose}
+        />
       ) : null}
       <div aria-live="polite">
         {fault === null ? null : (
@@ -155,6 +126,54 @@ export function KitChooser(props: KitChooserProps) {
     </>
   );
 }
+
+/** The kit for what is asked: none before anything is, and what is wrong in words. */
+function kitAsked(making: Making, sizes: Content['sizes'], asked: AskedMeasure) {
+  const isUnasked = asked.text.trim() === '' && sizes.length === 0;
+  const measured = isUnasked ? null : bodyMmOf(asked, making.kitRules);
+  const body = kitGoesByMeasure(making) ? measured : SAME_FOR_ALL;
+  const kit = body?.ok ? kitFor(making, body.value) : null;
+  return { body, kit, fault: faultWordsOf(body, kit) };
+}
+
+function faultWordsOf(
+  body: ReturnType<typeof bodyMmOf> | null,
+  kit: ReturnType<typeof kitFor> | null,
+): string | null {
+  if (body && !body.ok) return measureFaultWords(body.fault);
+  return kit && !kit.ok ? kitFaultWords(kit.fault).text : null;
+}
+
+interface LessonSizesProps {
+  readonly sizes: Content['sizes'];
+  /** Of the kit that is shown; null where none is. */
+  readonly bodyMm: number | null;
+  readonly addressOf: (asked: AskedMeasure) => string;
+  readonly onChoose: (asked: AskedMeasure) => void;
+}
+
+const LessonSizes = ({ sizes, bodyMm, addressOf, onChoose }: LessonSizesProps) =>
+  sizes.length === 0 ? null : (
+    <p className={styles.sizes}>
+      <span>Sizes of this lesson:</span>
+      {sizes.map((size) => {
+        const asked: AskedMeasure = { text: String(size.bodyMm), unit: 'mm', of: 'wrist' };
+        return (
+          <a
+            key={size.id}
+            href={addressOf(asked)}
+            aria-current={bodyMm === size.bodyMm ? 'true' : undefined}
+            onClick={(event) => {
+              event.preventDefault();
+              onChoose(asked);
+            }}
+          >
+            {sizeWords(size)}
+          </a>
+        );
+      })}
+    </p>
+  );
 
 interface KitFilesProps {
   readonly files: string;
@@ -200,95 +219,3 @@ function AllSizes({ making, sizes, kit }: AllSizesProps) {
     </details>
   );
 }
-
-interface MeasureFormProps {
-  readonly page: string;
-  readonly goesByMeasure: boolean;
-  readonly asked: AskedMeasure;
-  readonly faulty: boolean;
-  readonly held: number | null;
-  readonly earlier: readonly number[];
-  readonly onAsk: (asked: AskedMeasure) => void;
-}
-
-const MeasureForm = ({ page, goesByMeasure, held, earlier, ...typed }: MeasureFormProps) => (
-  <form method="get" action={`${page}#kit`} className={styles.form}>
-    {goesByMeasure ? <MeasureFields {...typed} /> : null}
-    {earlier.length > 0 ? (
-      <div className="field">
-        <label htmlFor="kit-held">I hold a kit of</label>
-        <select id="kit-held" name="held" defaultValue={held ?? ''}>
-          <option value="">none</option>
-          {earlier.map((number) => (
-            <option key={number} value={number}>
-              revision {number}
-            </option>
-          ))}
-        </select>
-      </div>
-    ) : null}
-    <button type="submit">Show my kit</button>
-  </form>
-);
-
-const MeasureFields = ({ asked, faulty, onAsk }: Pick<MeasureFormProps, 'asked' | 'faulty' | 'onAsk'>) => (
-  <>
-    <div className="field">
-      <label htmlFor="kit-measure">Your measure</label>
-      <input
-        id="kit-measure"
-        name="measure"
-        type="text"
-        inputMode="decimal"
-        autoComplete="off"
-        maxLength={40}
-        value={asked.text}
-        aria-invalid={faulty}
-        aria-describedby={faulty ? 'kit-fault' : undefined}
-        onChange={(event) => onAsk({ ...asked, text: event.target.value })}
-      />
-    </div>
-    <fieldset>
-      <legend>in</legend>
-      <div className={styles.choices}>
-        {MEASURE_UNITS.map((unit) => (
-          <label key={unit} className="tick">
-            <input
-              type="radio"
-              name="unit"
-              value={unit}
-              checked={asked.unit === unit}
-              onChange={() => onAsk({ ...asked, unit })}
-            />
-            {UNIT_NAMES[unit]}
-          </label>
-        ))}
-      </div>
-    </fieldset>
-    <fieldset>
-      <legend>measured</legend>
-      <div className={styles.choices}>
-        <label className="tick">
-          <input
-            type="radio"
-            name="of"
-            value="wrist"
-            checked={asked.of === 'wrist'}
-            onChange={() => onAsk({ ...asked, of: 'wrist' })}
-          />
-          on the body (wrist, ankle, neck)
-        </label>
-        <label className="tick">
-          <input
-            type="radio"
-            name="of"
-            value="length"
-            checked={asked.of === 'length'}
-            onChange={() => onAsk({ ...asked, of: 'length' })}
-          />
-          as finished length
-        </label>
-      </div>
-    </fieldset>
-  </>
-);
