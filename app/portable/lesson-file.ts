@@ -38,7 +38,7 @@ const day = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC
 /** Only its own style and script may run, whatever somebody typed. */
 const policy = (): string => {
   const hash = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
-  return `script-src ${hash(PAGE_SCRIPT)}; style-src ${hash(PAGE_STYLE)}; connect-src 'none'; object-src 'none'; frame-src 'none'; base-uri 'none'; form-action 'none'`;
+  return `script-src ${hash(PAGE_SCRIPT)}; style-src ${hash(PAGE_STYLE)}; connect-src 'self'; object-src 'none'; frame-src 'none'; base-uri 'none'; form-action 'none'`;
 };
 
 /** @param head what stands in the body of the page */
@@ -50,6 +50,7 @@ export const standingPage = (language: string, title: string, body: Markup, scri
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="${policy()}">
 <meta name="referrer" content="no-referrer">
+<link rel="icon" href="data:,">
 <title>${title}</title>
 <style>${new Markup(PAGE_STYLE)}</style>
 </head>

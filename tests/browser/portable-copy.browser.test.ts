@@ -1,12 +1,15 @@
 /** A portable copy in a pupil's and a teacher's hands: opened from disk, and brought in again. */
 import { randomUUID } from 'node:crypto';
+import { once } from 'node:events';
 import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { dirname, extname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest';
 import { applyChange } from '#lib/lesson/change.ts';
 import { startFromWeave } from '#lib/lesson/start-from-weave.ts';
 import { findWeave } from '#lib/weave/weave-library.ts';
@@ -17,6 +20,13 @@ import { sharedApp, type TestApp } from '#tests/support/app.ts';
 import { axeOn } from '#tests/support/axe.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { signIn } from '#tests/support/sign-in.ts';
+
+const TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html',
+  '.mp4': 'video/mp4',
+  '.jpg': 'image/jpeg',
+  '.svg': 'image/svg+xml',
+};
 
 let app: TestApp;
 let browser: TestBrowser;
@@ -104,6 +114,26 @@ test('opens from disk: chapters and steps lead to their moments, captions are th
   expect(await page.locator('video').evaluate((video: HTMLVideoElement) => video.paused)).toBe(true);
   const narrow = await openFromDisk({ viewport: { width: 390, height: 800 } });
   expect(await narrow.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+});
+
+test('stands on a file server that gives no parts of a file: moments can be gone to all the same', async () => {
+  const server = createServer((request, response) => {
+    const path = join(folder, decodeURIComponent(new URL(request.url ?? '/', 'http://x').pathname));
+    readFile(path).then(
+      (bytes) => response.writeHead(200, { 'content-type': TYPES[extname(path)] ?? '' }).end(bytes),
+      () => response.writeHead(404).end(),
+    );
+  }).listen(0, '127.0.0.1');
+  onTestFinished(() => void server.close());
+  await once(server, 'listening');
+  const address = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+  const page = await (await openBrowser(address)).open();
+  await page.goto(`${address}/l-${taught.lessonId}/index.html`);
+  await page.waitForFunction(() => (document.querySelector('video')?.readyState ?? 0) >= 1);
+  const reach = (video: HTMLVideoElement) => (video.seekable.length > 0 ? video.seekable.end(0) : 0);
+  expect(await page.locator('video').evaluate(reach)).toBeLessThan(30);
+  await page.getByRole('link', { name: 'The repeat unit', exact: false }).first().click();
+  await page.waitForFunction(() => (document.querySelector('video')?.currentTime ?? 0) >= 30);
 });
 
 test('reads without script: a moment is a link into the recording’s own file', async () => {
