@@ -1,7 +1,8 @@
 import { TurnButton } from '#app/pictures/turn-button.client.tsx';
+import { noWholeLength } from '#app/words/picture-words.ts';
 import { sizeWords } from '#lib/lesson/asked-measure.ts';
 import type { Content } from '#lib/lesson/content.ts';
-import { fitsAPicture } from '#lib/lesson/fits-a-picture.ts';
+import { whyNoWholeLength } from '#lib/lesson/fits-a-picture.ts';
 import type { FrozenKit } from '#lib/lesson/frozen-kit.ts';
 import { mayBePictured, wholeText } from '#lib/lesson/lesson-pictures.ts';
 import styles from './lesson-page.module.css';
@@ -20,6 +21,7 @@ export const PiecePictures = ({ content, kits, addresses }: PiecePicturesProps) 
   const size = content.sizes.find(({ id }) => id === kit?.size);
   const repeats = Math.min(1000, kit?.repeats ?? 24);
   const text = wholeText(content, repeats);
+  const why = whyNoWholeLength(content, repeats);
   return (
     <section className={styles.section} aria-labelledby="piece-title" lang="en">
       <h2 id="piece-title">The weave</h2>
@@ -35,7 +37,7 @@ export const PiecePictures = ({ content, kits, addresses }: PiecePicturesProps) 
           The weave to print (PNG)
         </a>
       </figure>
-      {fitsAPicture(content, repeats) ? (
+      {why === null ? (
         <figure className={styles.piece}>
           <Both addresses={addresses} of="whole" query={`?repeats=${repeats}`} alt={text} />
           <figcaption className={styles.stepFacts}>
@@ -46,7 +48,9 @@ export const PiecePictures = ({ content, kits, addresses }: PiecePicturesProps) 
             </a>
           </figcaption>
         </figure>
-      ) : null}
+      ) : (
+        <p className={styles.stepFacts}>{noWholeLength(why)}</p>
+      )}
     </section>
   );
 };

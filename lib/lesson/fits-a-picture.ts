@@ -1,4 +1,4 @@
-/** Whether one picture can hold the whole length of a lesson's piece. */
+/** Whether one picture can hold the whole length of a lesson's piece, and why not. */
 import { unitOf, unitsOf } from '#lib/weave/runs.ts';
 import { ringsAdded } from '#lib/weave/sequence.ts';
 import { pieceCell } from '#lib/weave/space/piece-cell.ts';
@@ -9,8 +9,11 @@ import type { Pictured } from './pictured.ts';
 /** Rings that a picture of the whole length holds at most; beyond them it says nothing that fewer do not say. */
 const MOST_RINGS = 3000;
 
-/** Units that are the same weave in rings of the same sizes, rings of one size standing in for each other, not endless. */
-export function fitsAPicture(content: Pictured, repeats: number): boolean {
+/** Why a whole length has no picture. */
+export type NoWholeLength = 'too-many-rings' | 'sizes-differ' | 'weaves-differ';
+
+/** Null where units are the same weave in rings of the same sizes, rings of one size stand in for each other, and it is not endless. */
+export function whyNoWholeLength(content: Pictured, repeats: number): NoWholeLength | null {
   const sizes = measuresOf(content);
   const sizeOf = (kind: string): string => `${sizes.get(kind)?.inner} ${sizes.get(kind)?.wire}`;
   const units = unitsOf(content);
@@ -18,11 +21,11 @@ export function fitsAPicture(content: Pictured, repeats: number): boolean {
     0,
     ...units.map((unit) => unitOf(content, unit).reduce((sum, each) => sum + ringsAdded(each), 0)),
   );
-  // Without a repeat the piece has no length that a picture could hold.
-  if (added === 0 || repeats * added > MOST_RINGS) return false;
+  if (repeats * added > MOST_RINGS) return 'too-many-rings';
   if (content.runs.some(({ swaps }) => swaps.some(({ ringKind, by }) => sizeOf(ringKind) !== sizeOf(by))))
-    return false;
-  return units.length === 1 || new Set(units.map((unit) => formOf(content, unit, sizeOf))).size === 1;
+    return 'sizes-differ';
+  const isOne = units.length === 1 || new Set(units.map((unit) => formOf(content, unit, sizeOf))).size === 1;
+  return isOne ? null : 'weaves-differ';
 }
 
 /** The weave that a unit repeats and the size of its ring at each place, as text; its own name where none is known. */

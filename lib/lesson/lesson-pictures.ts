@@ -32,7 +32,7 @@ import {
   weaveOfPiece,
 } from '#lib/weave/space/piece-in-space.ts';
 import { type Woven, walkPiece } from '#lib/weave/walk.ts';
-import { fitsAPicture } from './fits-a-picture.ts';
+import { whyNoWholeLength } from './fits-a-picture.ts';
 import { measuresOf } from './measures.ts';
 import type { Pictured } from './pictured.ts';
 
@@ -205,7 +205,7 @@ export function drawWhole(
   shape: Result<PieceShape, PieceShapeFault>,
   { repeats, isMirrored }: { readonly repeats: number; readonly isMirrored: boolean },
 ): WeavePicture | null {
-  if (!shape.ok || !fitsAPicture(content, repeats)) return null;
+  if (!shape.ok || whyNoWholeLength(content, repeats) !== null) return null;
   const kinds = looksOf(content);
   const placed = placePiece(content, shape.value, repeats, measuresOf(content));
   const text = wholeText(content, repeats);

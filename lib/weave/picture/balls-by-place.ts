@@ -66,7 +66,7 @@ export class BallsByPlace {
    * Whether a ball of another ring covers a point of the picture and lies
    * nearer than that.
    *
-   * @param round so far round a ball counts as covered too, picture units, at most `MOST_ROUND`
+   * @param round so far round a ball counts as covered too, picture units, at most `MOST_ROUND`; below 0 as much less of it
    */
   hide(x: number, y: number, near: number, ring: number, round = 0): boolean {
     const { balls, first, ringOf, columns } = this;

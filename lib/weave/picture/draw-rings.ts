@@ -13,7 +13,7 @@ import { overlapsOf } from './overlaps.ts';
 import { paintOrder } from './paint-order.ts';
 import { type Box, edgeCurve, middleCurve, type SeenRing, seeRing } from './seen-ring.ts';
 import { dimmest, glints, lightLine } from './shine.ts';
-import { type Gleam, gleamPath, partsByDepth, type Strip, skinLine, stripPath } from './skin.ts';
+import { gleamPath, partsByDepth, type Strip, stripPath } from './skin.ts';
 import type { View } from './view.ts';
 
 /** What a ring is in the step that a picture shows. */
@@ -208,46 +208,66 @@ function toTurn({ end }: SeenRing, angle: number, way: 1 | -1): number {
 const GLEAMS = 0.72;
 const GLINTS = 0.8;
 
-/** Light between two angles, lines of it only where they reach in between the arc's own two. */
-function light(
+interface LightWishes {
+  /** Between which angles it is drawn, and between which of them the arc itself lies. */
+  readonly from: number;
+  readonly to: number;
+  readonly own: readonly [number, number];
+  readonly bulges: boolean;
+}
+
+/** Light on a wire: broad, and in it a bright line. */
+function light(ring: SeenRing, paint: Paint, wishes: LightWishes): readonly string[] {
+  const { tones, look } = paint;
+  const bright = wishes.bulges
+    ? tapered(ring, paint, wishes, {
+        strip: { out: LIGHT.out, wide: LIGHT.glint },
+        least: GLINTS,
+        tone: tones.glint,
+      })
+    : brightLines(ring, paint, wishes);
+  if (look === 'simple') return bright;
+  return [...tapered(ring, paint, wishes, { strip: LIGHT, least: GLEAMS, tone: tones.gleam }), ...bright];
+}
+
+/** Light that grows narrower towards its ends; as broad everywhere on a ring that is lit all round. */
+function tapered(
   ring: SeenRing,
-  { tones, look, balls }: Paint,
-  {
-    from,
-    to,
-    own,
-    bulges,
-  }: {
-    readonly from: number;
-    readonly to: number;
-    readonly own: readonly [number, number];
-    readonly bulges: boolean;
-  },
+  { look, balls }: Paint,
+  { from, to, bulges }: LightWishes,
+  { strip, least, tone }: { readonly strip: Strip; readonly least: number; readonly tone: string },
 ): readonly string[] {
   const off = OFF[look].light;
-  const line = bulges ? skinLine(ring, LIGHT.out) : lightLine(ring, LIGHT.out);
-  const all = [{ middle: (from + to) / 2, reach: (to - from) / 2 }];
-  // A line's round end too stays within what is run on.
+  const gleams = glints(ring, from, to, least)?.filter(
+    ({ middle, reach }) =>
+      !isHidden(ring, Math.max(from, middle - reach), Math.min(to, middle + reach), balls),
+  );
+  if (gleams)
+    return gleams.map((gleam) => filled(gleamPath(ring, gleam, strip, { from, to, bulges, off }), tone));
+  if (bulges) return [filled(stripPath(ring, strip, [from, to], off), tone)];
+  return [
+    stroked(curvePath(lightLine(ring, strip.out), from, to, off), tone, 2 * ring.half * strip.wide, FLAT),
+  ];
+}
+
+/** The bright lines of a wire that is drawn in strokes, where they reach in between the arc's own angles. */
+function brightLines(
+  ring: SeenRing,
+  { tones, look, balls }: Paint,
+  { from, to, own }: LightWishes,
+): readonly string[] {
+  // Its round ends too stay within what is run on.
   const end = to - from < 2 * Math.PI ? ring.half * LIGHT.glint : 0;
   const [first, last] = [from + end * angleOf(ring, from, 2), to - end * angleOf(ring, to, 2)];
-  const isSeen = ({ middle, reach }: Gleam): boolean =>
-    !isHidden(ring, Math.max(from, middle - reach), Math.min(to, middle + reach), balls);
-  const broad = (): readonly string[] => {
-    const gleams = glints(ring, from, to, GLEAMS)?.filter(isSeen);
-    if (gleams)
-      return gleams.map((gleam) =>
-        filled(gleamPath(ring, gleam, LIGHT, { from, to, bulges, off }), tones.gleam),
-      );
-    if (bulges) return [filled(stripPath(ring, LIGHT, [from, to], off), tones.gleam)];
-    return [stroked(curvePath(line, from, to, off), tones.gleam, 2 * ring.half * LIGHT.wide, FLAT)];
-  };
-  return [
-    ...(look === 'simple' ? [] : broad()),
-    ...(glints(ring, ...own, GLINTS) ?? all).filter(isSeen).map(({ middle, reach }) => {
-      const path = curvePath(line, Math.max(first, middle - reach), Math.min(last, middle + reach), off);
+  const lines = glints(ring, ...own, GLINTS)?.map(
+    ({ middle, reach }) => [Math.max(first, middle - reach), Math.min(last, middle + reach)] as const,
+  );
+  return (lines ?? [[first, last] as const])
+    .filter(([a, b]) => !isHidden(ring, a, b, balls))
+    .map(([a, b]) => {
+      const path = curvePath(lightLine(ring, LIGHT.out), a, b, OFF[look].light);
       return stroked(path, tones.glint, 2 * ring.half * LIGHT.glint, '');
-    }),
-  ];
+    });
 }
 
 function outlines(

@@ -28,11 +28,14 @@ export function isHidden(ring: SeenRing, from: number, to: number, balls: BallsB
       const along = (-bulge * tz) / radius / speed;
       const aside = (half * across) / speed;
       const [px, py] = [x + aside * ty + along * tx, y - aside * tx + along * ty];
-      if (!balls.hide(px, py, near + (bulge * speed) / radius, NONE)) return false;
+      if (!balls.hide(px, py, near + (bulge * speed) / radius, NONE, -SPARE)) return false;
     }
   }
   return true;
 }
+
+/** What lies so near the rim of what covers it is taken for seen, picture units: more than lies between two places that are looked at. */
+const SPARE = 0.25;
 
 /** No ring's number: balls of the ring itself hide its skin too. */
 const NONE = -1;

@@ -64,10 +64,6 @@ function skinCurve(
 
 const byAngle = (angle: number): readonly [number, number] => [angle, 1];
 
-/** The line on the skin that is drawn towards the lamp, by angle. */
-export const skinLine = (ring: SeenRing, out: number): Curve =>
-  skinCurve(ring, { angle: byAngle, offset: () => [0, 0], out, bulges: true });
-
 /** A strip of skin: how far it is drawn towards the lamp, and half its width; 0 and 1 for the whole. */
 export interface Strip {
   readonly out: number;
@@ -83,7 +79,7 @@ export const stripPath = (
 ): string => between(ring, { angle: byAngle, offset: () => [wide, 0], out, bulges: true }, [from, to], off);
 
 /** A stretch of light: its middle and how far it reaches to both sides, by angle. */
-export interface Gleam {
+interface Gleam {
   readonly middle: number;
   readonly reach: number;
 }

@@ -126,9 +126,9 @@ function stretchOf({ rings, twist }: Cell): { readonly repeats: number; readonly
   );
 }
 
-/** A repeat may be twisted by so much more in a picture of a whole length, radians: one degree. */
-const UNSEEN_TWIST = Math.PI / 180;
-const MOST_RINGS_A_STRETCH = 44;
+/** A repeat may be twisted by so much more in a picture of a whole length, radians: a degree and a half. */
+const UNSEEN_TWIST = Math.PI / 120;
+const MOST_RINGS_A_STRETCH = 32;
 
 /** Twisted about the length, evenly; radians to the unit of the rings. */
 const twisted = (rings: readonly PictureRing[], by: number): readonly PictureRing[] =>
