@@ -1,5 +1,8 @@
 /** Words for what a piece's shape in space foretells, and for why there is none. */
+import { sizeWords } from '#lib/lesson/asked-measure.ts';
+import type { Content } from '#lib/lesson/content.ts';
 import type { Foretold } from '#lib/lesson/foretell.ts';
+import { countsForetold, sampleAgainst } from '#lib/lesson/foretold-counts.ts';
 import type { UsualBand } from '#lib/rings/fit.ts';
 import type { PieceShapeFault } from '#lib/weave/space/piece-in-space.ts';
 
@@ -32,7 +35,33 @@ const FLOPS_FROM = 1.6;
 export const foretoldWords = ({ oneRepeat }: Foretold): string =>
   oneRepeat === null
     ? ''
-    : `Computed from the shape, with rigid round rings: one repeat adds ${mm(oneRepeat.tautMm)} pulled taut, which no piece exceeds, and ${mm(oneRepeat.pushedMm)} pushed together. At rest it lies between; a measured sample decides.`;
+    : `Computed from the shape, with rigid round rings: one repeat adds ${mm(oneRepeat.tautMm)} pulled taut, which no piece exceeds, and ${mm(oneRepeat.pushedMm)} pushed together. At rest it lies between.`;
+
+/** Repeats and rings of each size while no sample is there; what the sample says to the shape once it is. */
+export function countsWords(content: Content, { oneRepeat }: Foretold): string {
+  if (oneRepeat === null) return '';
+  const said = sampleAgainst(content, oneRepeat);
+  const sampled = content.sample ? mm(content.sample.perRepeatMm) : '';
+  switch (said) {
+    case 'within':
+      return `Your sample adds ${sampled} a repeat, which lies within; all counts come from it.`;
+    case 'longer than taut':
+      return `Your sample adds ${sampled} a repeat, more than these rings reach when pulled taut: measure it again, or compare the sizes of the rings. All counts come from the sample.`;
+    case 'shorter than pushed':
+      return `Your sample adds ${sampled} a repeat, less than these rings take when pushed together: measure it again, or compare the sizes of the rings. All counts come from the sample.`;
+    case null: {
+      const sizes = countsForetold(content, oneRepeat).map(
+        ({ size, repeats, rings }) => `${sizeWords(size)} ${range(repeats)} repeats, ${range(rings)} rings`,
+      );
+      return sizes.length === 0
+        ? ''
+        : `Until a measured sample decides, ends and clasp not reckoned in: ${sizes.join('; ')}.`;
+    }
+  }
+}
+
+const range = ([from, to]: readonly [number, number]): string =>
+  from === to ? `${from}` : `${from} to ${to}`;
 
 /** How the rings fit the weave, each verdict with its numbers; empty where sizes are mixed. */
 export function fitWords({ fit, oneRepeat }: Foretold, band: UsualBand | null): string {

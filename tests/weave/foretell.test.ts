@@ -1,15 +1,16 @@
 /** What is foretold of a piece is read from a table; held here against the solver, at places between those of the table. */
 import { describe, expect, test } from 'vitest';
-import { emptyContent } from '#lib/lesson/content.ts';
+import { countsWords } from '#app/words/shape-words.ts';
+import { type Content, emptyContent } from '#lib/lesson/content.ts';
 import { foretell, foretoldOf } from '#lib/lesson/foretell.ts';
+import { countsForetold } from '#lib/lesson/foretold-counts.ts';
 import { shapeOfLesson } from '#lib/lesson/lesson-pictures.ts';
-import type { Pictured } from '#lib/lesson/pictured.ts';
 import { pitchIn } from '#lib/weave/space/known-shape.ts';
 import { SETTLED_SHAPES } from '#lib/weave/space/settled-shapes.ts';
 import { shapeOfWeave } from '#lib/weave/space/shape-of-weave.ts';
 import { findWeaveInSpace } from '#lib/weave/space/weave-in-space.ts';
 import { findWeave } from '#lib/weave/weave-library.ts';
-import { aRingKind } from '#tests/support/a-making.ts';
+import { aRingKind, aSample, someRules } from '#tests/support/a-making.ts';
 
 /** By how much of the pitch what is read may be off. */
 const READ_WITHIN = 0.003;
@@ -40,7 +41,7 @@ test.each(CHAINS.map((weave) => [weave.id, weave] as const))(
   },
 );
 
-function lessonOf(id: string, inner: number, wire: number): Pictured {
+function lessonOf(id: string, inner: number, wire: number): Content {
   const weave = findWeave(id);
   if (!weave) throw new Error(id);
   const ringKinds = weave.roles.map((role) =>
@@ -52,6 +53,12 @@ function lessonOf(id: string, inner: number, wire: number): Pictured {
   );
   return { ...emptyContent('A lesson', 'en', 'EUR'), ...weave.piece, weave: weave.name, ringKinds };
 }
+
+const SIZES = {
+  sizes: [{ id: 'm', name: 'medium', bodyMm: 165 }],
+  kitRules: someRules({ easeMm: 15 }),
+  sample: null,
+};
 
 describe('a lesson', () => {
   test.each([
@@ -67,6 +74,26 @@ describe('a lesson', () => {
     expect(
       told.ok && Math.abs((told.value.oneRepeat?.tautMm ?? 0) / shape.value.cell.pitch - 1),
     ).toBeLessThan(READ_WITHIN);
+  });
+
+  test('each size as a range of repeats and rings until a sample takes its place', () => {
+    const lesson = {
+      ...lessonOf('half-persian-3-in-1', 5, 1.2),
+      ...SIZES,
+    };
+    const told = foretell(lesson);
+    if (!told.ok || !told.value.oneRepeat) throw new Error('not foretold');
+    const { tautMm, pushedMm } = told.value.oneRepeat;
+    const [size] = countsForetold(lesson, told.value.oneRepeat);
+    // 165 + 15 mm; two rings a repeat.
+    expect(size?.repeats).toEqual([Math.ceil(180 / tautMm), Math.ceil(180 / pushedMm)]);
+    expect(size?.rings).toEqual(size?.repeats.map((repeats) => 2 * repeats));
+    const words = (perRepeatMm: number | null) =>
+      countsWords({ ...lesson, sample: perRepeatMm === null ? null : aSample({ perRepeatMm }) }, told.value);
+    expect(words(null)).toContain(`medium (165 mm) ${size?.repeats.join(' to ')} repeats`);
+    expect(words((tautMm + pushedMm) / 2)).toMatch(/lies within; all counts come from it\.$/);
+    expect(words(tautMm * 1.1)).toContain('more than these rings reach');
+    expect(words(pushedMm * 0.9)).toContain('less than these rings take');
   });
 
   test('rings that are too tight are told with both numbers', () => {

@@ -4,7 +4,7 @@ import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } fr
 import type { PicturesOfMaking } from '#app/pictures/answer-picture.ts';
 import { TurnButton } from '#app/pictures/turn-button.client.tsx';
 import { proofWords } from '#app/words/proof-words.ts';
-import { fitWords, foretoldWords, shapeFaultWords } from '#app/words/shape-words.ts';
+import { countsWords, fitWords, foretoldWords, shapeFaultWords } from '#app/words/shape-words.ts';
 import { type Pictured, shapeKey } from '#lib/lesson/pictured.ts';
 import type { LessonProof } from '#lib/lesson/prove-lesson.ts';
 import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
@@ -232,7 +232,7 @@ export function WholePiece({ address, pictures, turned, onTurn }: WholePieceProp
         {/* What stands in a slider is not read out: the picture's words stand here. */}
         {piece && <span className="unseen">{piece.text} </span>}
         {foretold &&
-          `${foretoldWords(foretold)} ${fitWords(foretold, usualBandOf(content.weave, content.otherNames)?.band ?? null)}`}
+          `${foretoldWords(foretold)} ${countsWords(content, foretold)} ${fitWords(foretold, usualBandOf(content.weave, content.otherNames)?.band ?? null)}`}
         {fault && shapeFaultWords(fault, nameOf)}
         {pictures?.proof && <Proved proof={pictures.proof} />}
       </figcaption>
