@@ -25,7 +25,7 @@ import { TEST_SECRET } from '#tests/support/test-secret.ts';
 import { prepareSite } from '../../scripts/prepare-build.ts';
 
 /** Inner diameter 5 mm; all of them wires at which the weave exists, each asked for once. */
-const WIRES = ['1.25', '1.2', '1.15', '1.1', '1.05', '1', '0.95'];
+const WIRES = ['1.25', '1.2', '1.15', '1.1', '1.05'];
 const WEAVES = ['chain-1-1', 'half-persian-3-in-1', 'jens-pind-3'];
 
 const folder = await mkdtemp(join(tmpdir(), 'weave-answer-bench-'));
@@ -129,7 +129,7 @@ async function measure(weaveId: string): Promise<readonly Measured[]> {
         const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
         const before = words();
         field.focus();
-        await rest(1200);
+        await rest(900);
         window.trips.length = 0;
         const from = performance.now();
         const shown = new Promise((done) => {
@@ -152,8 +152,9 @@ async function measure(weaveId: string): Promise<readonly Measured[]> {
           empty.onmessage = ({ data }) => { line.textContent = data; done(performance.now() - begun); };
           empty.postMessage(before);
         });
-        await trip();
-        const least = await trip();
+        const trips = [];
+        for (let n = 0; n < 9; n++) trips.push(await trip());
+        const least = trips.sort((a, b) => a - b)[4];
         empty.terminate();
         line.remove();
         return { shown: took, worker, least };
