@@ -256,8 +256,8 @@ function brightLines(
   { tones, look, balls }: Paint,
   { from, to, own }: LightWishes,
 ): readonly string[] {
-  // Its round ends too stay within what is run on.
-  const end = to - from < 2 * Math.PI ? ring.half * LIGHT.glint : 0;
+  // Its round ends reach just beyond the broad light, which lies over the neighbour's line.
+  const end = to - from < 2 * Math.PI ? ring.half * LIGHT.glint - 1.2 : 0;
   const [first, last] = [from + end * angleOf(ring, from, 2), to - end * angleOf(ring, to, 2)];
   const lines = glints(ring, ...own, GLINTS)?.map(
     ({ middle, reach }) => [Math.max(first, middle - reach), Math.min(last, middle + reach)] as const,
