@@ -29,7 +29,7 @@ export const moveTo = (x: number, y: number): string =>
 /** Longest piece, in radians. */
 const PIECE = Math.PI / 2;
 /** A piece is halved so often at most, where a curve turns on the spot. */
-const HALVINGS = 9;
+const HALVINGS = 13;
 
 /** Room for one curve: point and slope at a piece's start, at its end, and between. */
 const START = new Float64Array(4);
