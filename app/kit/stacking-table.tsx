@@ -48,6 +48,8 @@ const AS = {
 
 /** Columns that find room side by side on a telephone. */
 const MOST_NARROW = 4;
+/** Heads after the first whose values stand unbroken beside a column of text. */
+const MOST_WIDE = 5;
 
 export function StackingTable(props: StackingTableProps) {
   const { name, caption, of, heads, rows, foot = null, isWordy = false, className = '' } = props;
@@ -72,7 +74,14 @@ export function StackingTable(props: StackingTableProps) {
   return (
     <div className={stacks ? styles.room : undefined}>
       <TableFrame name={name}>
-        <table {...AS.table} className={`${stacks ? styles.stacks : ''} ${className}`.trim() || undefined}>
+        <table
+          {...AS.table}
+          className={
+            [stacks && styles.stacks, heads.length > MOST_WIDE && styles.many, className]
+              .filter(Boolean)
+              .join(' ') || undefined
+          }
+        >
           {caption === undefined ? null : <caption>{caption}</caption>}
           <thead {...AS.group}>
             <tr {...AS.row}>
