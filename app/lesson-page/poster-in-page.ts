@@ -3,21 +3,10 @@
  * and what is drawn for the browser are two programs within one process, each
  * with modules of its own; so they meet in the process itself.
  */
-/** Each up to 27 kB of text. One that has gone is asked for by its address. */
-const MOST_KEPT = 32;
-
 declare global {
-  var picturesInPages: Map<string, string> | undefined;
-}
-
-/** @param picture the same as a `data:` address (RFC 2397) */
-export function keepInPage(address: string, picture: string): void {
-  const kept = globalThis.picturesInPages ?? new Map<string, string>();
-  globalThis.picturesInPages = kept;
-  kept.delete(address);
-  kept.set(address, picture);
-  const oldest = kept.size > MOST_KEPT ? kept.keys().next().value : undefined;
-  if (oldest !== undefined) kept.delete(oldest);
+  var picturesInPages:
+    | (Pick<Map<string, string>, 'get'> & { set(address: string, picture: string): unknown })
+    | undefined;
 }
 
 /** The picture itself while a page is written; in a browser, and of what is not kept, its address. */

@@ -1,4 +1,6 @@
 /** Answers with a picture of a lesson. */
+import { createHash } from 'node:crypto';
+import { LRUCache } from 'lru-cache';
 import { z } from 'zod';
 import { answerText } from '#app/http/answer-text.ts';
 import { fault } from '#app/http/with-member.ts';
@@ -10,7 +12,7 @@ import {
   sceneOfLesson,
   weaveOfLesson,
 } from '#lib/lesson/lesson-pictures.ts';
-import type { Pictured } from '#lib/lesson/pictured.ts';
+import { PICTURED, type Pictured } from '#lib/lesson/pictured.ts';
 import { type LessonProof, proveLesson } from '#lib/lesson/prove-lesson.ts';
 import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
 import type { Scene } from '#lib/weave/picture/draw-scene.ts';
@@ -48,17 +50,35 @@ export async function answerPicture(
     const type = 'application/json; charset=utf-8';
     return scene ? answerText(request, JSON.stringify(scene), { type, cache }) : fault(404, 'not-found');
   }
-  const picture =
+  const svg = keptDrawing([content, wishes, repeats], () =>
     of === 'whole'
       ? drawWhole(content, shape, { repeats, ...wishes })
-      : drawLesson(content, shape, wishes, keptUnfolded(content));
-  if (!picture) return fault(404, 'not-found');
+      : drawLesson(content, shape, wishes, keptUnfolded(content)),
+  );
+  if (svg === null) return fault(404, 'not-found');
   if (form === 'png')
-    return answerText(request, await pngOf(picture.svg, isSocial ? SOCIAL : null), {
-      type: 'image/png',
-      cache,
-    });
-  return answerText(request, picture.svg, { type: 'image/svg+xml; charset=utf-8', cache });
+    return answerText(request, await pngOf(svg, isSocial ? SOCIAL : null), { type: 'image/png', cache });
+  return answerText(request, svg, { type: 'image/svg+xml; charset=utf-8', cache });
+}
+
+/** Drawings asked for last, by all that they are drawn from: every pupil's browser asks for the same ten. */
+const drawings = new LRUCache<string, string>({
+  maxSize: 4_000_000,
+  sizeCalculation: ({ length }) => length,
+});
+
+/** What was drawn before of the same content with the same wishes, or is drawn now; null where nothing can be. */
+function keptDrawing(
+  [content, ...wishes]: readonly [Pictured, ...unknown[]],
+  draw: () => WeavePicture | null,
+): string | null {
+  const drawnFrom = PICTURED.map((part) => content[part]);
+  const key = createHash('sha256')
+    .update(JSON.stringify([drawnFrom, wishes]))
+    .digest('base64url');
+  const svg = drawings.get(key) ?? draw()?.svg ?? null;
+  if (svg !== null) drawings.set(key, svg);
+  return svg;
 }
 
 /** One picture of a making that is not saved, or what is to be turned; null where there is none. */

@@ -1,19 +1,17 @@
 /** The shapes of the pieces asked for last: finding one takes a while, and a page asks for many pictures of it. */
+import { LRUCache } from 'lru-cache';
 import { pictureTexts, sceneOfLesson, shapeOfLesson, unfoldedLesson } from '#lib/lesson/lesson-pictures.ts';
 import { type Pictured, shapeKey } from '#lib/lesson/pictured.ts';
 
 const KEPT = 60;
 
 /** Keeps what was worked out for the pieces asked for last. */
-function keptFor<Known>(workOut: (content: Pictured) => Known): (content: Pictured) => Known {
-  const known = new Map<string, Known>();
+function keptFor<Known extends object>(workOut: (content: Pictured) => Known): (content: Pictured) => Known {
+  const known = new LRUCache<string, Known>({ max: KEPT });
   return (content) => {
     const key = shapeKey(content);
-    const found = known.has(key) ? (known.get(key) as Known) : workOut(content);
-    known.delete(key);
+    const found = known.get(key) ?? workOut(content);
     known.set(key, found);
-    const [oldest] = known.keys();
-    if (known.size > KEPT && oldest !== undefined) known.delete(oldest);
     return found;
   };
 }

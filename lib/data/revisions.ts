@@ -1,4 +1,5 @@
 /** Queries of published revisions. What is public is read here and nowhere else. */
+import { LRUCache } from 'lru-cache';
 import { type Revision, revision } from '#lib/lesson/revision.ts';
 import type { Queries } from './database.ts';
 
@@ -92,24 +93,16 @@ export const listRevisions = (db: Queries, lessonId: string): Promise<readonly R
     orderBy: { number: 'desc' },
   });
 
-/** Documents read lately by id. A revision never changes, so what was read stays right. */
-const readLately = new Map<string, Revision>();
-/** A document with 5,000 cues takes about 2 MB in memory. */
-const MOST_KEPT = 24;
+/** Documents read lately by id. A revision never changes, so what was read stays right; one with 5,000 cues takes about 2 MB. */
+const readLately = new LRUCache<string, Revision>({ max: 24 });
 
 /** The frozen document of a revision that is known to exist. */
 export async function getRevision(db: Queries, id: string): Promise<Revision> {
   const known = readLately.get(id);
-  if (known) {
-    readLately.delete(id);
-    readLately.set(id, known);
-    return known;
-  }
+  if (known) return known;
   const row = await db.revision.findUniqueOrThrow({ where: { id }, select: { document: true } });
   const document = revision.parse(row.document);
   readLately.set(id, document);
-  const oldest = readLately.size > MOST_KEPT ? readLately.keys().next().value : undefined;
-  if (oldest !== undefined) readLately.delete(oldest);
   return document;
 }
 

@@ -18,6 +18,9 @@ export const pictured = contentSchema
   .extend({ weave: contentSchema.shape.weave.default('') });
 export type Pictured = Pick<Content, keyof typeof pictured.shape>;
 
+/** The parts of a lesson that its pictures are computed from. */
+export const PICTURED = pictured.keyof().options;
+
 /** All that the shape of a lesson depends on, as text: equal texts have equal shapes. */
 export const shapeKey = ({ start, repeat, finishing, ringKinds, leaning }: Pictured): string =>
   JSON.stringify([

@@ -6,7 +6,7 @@ import { createCanvas, loadImage } from '@napi-rs/canvas';
 import { expect, onTestFinished, test } from 'vitest';
 import { posterOf } from '#app/lesson-page/light-poster.ts';
 import { publicAddresses } from '#app/lesson-page/page-addresses.ts';
-import { keepInPage, writtenInPage } from '#app/lesson-page/poster-in-page.ts';
+import { writtenInPage } from '#app/lesson-page/poster-in-page.ts';
 import type { MadeFile } from '#lib/lesson/made-files.ts';
 import { drawPoster } from '#lib/recording/draw-poster.ts';
 import { openLocalDisk } from '#lib/storage/local-disk.ts';
@@ -73,14 +73,4 @@ test('a busy picture is drawn lighter, the same each time', async () => {
   context.drawImage(image, 0, 0, 800, 450);
   expect(busy.length).toBeLessThan(canvas.toBuffer('image/webp', 68).length);
   expect(calm.length).toBeLessThan(12_000);
-});
-
-test('of many pictures the ones that were wanted last are kept', () => {
-  for (let at = 0; at < 100; at++) {
-    keepInPage(`/picture/${at}`, `data:,${at}`);
-    keepInPage('/picture/0', 'data:,0');
-  }
-  expect(writtenInPage('/picture/0')).toBe('data:,0');
-  expect(writtenInPage('/picture/99')).toBe('data:,99');
-  expect(writtenInPage('/picture/50')).toBe('/picture/50');
 });
