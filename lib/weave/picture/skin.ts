@@ -12,24 +12,31 @@ const [LX, LY] = LAMP;
 
 /** A line along a wire's skin, by any measure of the way along it. */
 interface SkinLine {
-  /** The angle round the ring, and how fast it goes on. */
-  readonly angle: (way: number) => readonly [number, number];
-  /** Where across the wire beside the light's part, -1 and 1 for the edges, and how fast that changes. */
-  readonly offset: (way: number) => readonly [number, number];
+  /**
+   * Writes where it is: the angle round the ring and how fast that goes on,
+   * then where across the wire beside the light's part, -1 and 1 for the
+   * edges, and how fast that changes.
+   */
+  readonly place: (way: number, out: Float64Array) => void;
+  /** On which side of the light it lies: its places across count from there. */
+  readonly side: 1 | -1;
   /** How far the line is drawn towards the lamp, by the light's part across the wire. */
   readonly out: number;
   /** Whether it lies on the skin, which comes towards the eye in the middle; else in the plane of the edges, as strokes do. */
   readonly bulges: boolean;
 }
 
-function skinCurve(
-  { centre, cosine, sine, half }: SeenRing,
-  { angle, offset, out, bulges }: SkinLine,
-): Curve {
+/** Room for one place, as no two are looked at at once. */
+const PLACE = new Float64Array(4);
+
+const written = (at: number): number => PLACE[at] as number;
+
+function skinCurve({ centre, cosine, sine, half }: SeenRing, { place, side, out, bulges }: SkinLine): Curve {
   const radius = Math.hypot(...cosine);
   return (way, at) => {
-    const [theta, thetaBy] = angle(way);
-    const [aside, asideBy] = offset(way);
+    place(way, PLACE);
+    const [theta, thetaBy] = [written(0), written(1)];
+    const [aside, asideBy] = [side * written(2), side * written(3)];
     const c = Math.cos(theta);
     const s = Math.sin(theta);
     const [mx, my, mz] = [
@@ -62,8 +69,6 @@ function skinCurve(
   };
 }
 
-const byAngle = (angle: number): readonly [number, number] => [angle, 1];
-
 /** A strip of skin: how far it is drawn towards the lamp, and half its width; 0 and 1 for the whole. */
 export interface Strip {
   readonly out: number;
@@ -76,7 +81,15 @@ export const stripPath = (
   { out, wide }: Strip,
   [from, to]: readonly [number, number],
   off: number,
-): string => between(ring, { angle: byAngle, offset: () => [wide, 0], out, bulges: true }, [from, to], off);
+): string => {
+  const place = (angle: number, at: Float64Array): void => {
+    at[0] = angle;
+    at[1] = 1;
+    at[2] = wide;
+    at[3] = 0;
+  };
+  return between(ring, { place, side: 1, out, bulges: true }, [from, to], off);
+};
 
 /** A stretch of light: its middle and how far it reaches to both sides, by angle. */
 interface Gleam {
@@ -97,50 +110,43 @@ export function gleamPath(
   }: { readonly from: number; readonly to: number; readonly bulges: boolean; readonly off: number },
 ): string {
   const wayAt = (angle: number): number => Math.asin(Math.max(-1, Math.min(1, (angle - middle) / reach)));
-  const line: SkinLine = {
-    angle: (way) => [middle + reach * Math.sin(way), reach * Math.cos(way)],
-    offset: (way) => [wide * Math.cos(way), -wide * Math.sin(way)],
-    out,
-    bulges,
+  const place = (way: number, at: Float64Array): void => {
+    const [s, c] = [Math.sin(way), Math.cos(way)];
+    at[0] = middle + reach * s;
+    at[1] = reach * c;
+    at[2] = wide * c;
+    at[3] = -wide * s;
   };
-  return between(ring, line, [wayAt(from), wayAt(to)], off);
+  return between(ring, { place, side: 1, out, bulges }, [wayAt(from), wayAt(to)], off);
 }
 
 /** What lies between a line and its like on the light's other side. */
 function between(ring: SeenRing, line: SkinLine, [from, to]: readonly [number, number], off: number): string {
-  const other: SkinLine = {
-    ...line,
-    offset: (way) => {
-      const [aside, by] = line.offset(way);
-      return [-aside, -by];
-    },
-  };
   /** Straight across the wire, from one side of the strip to the other. */
   const cut = (way: number, side: 1 | -1): { curve: Curve; from: number; to: number } => {
-    const [theta] = line.angle(way);
-    const [aside] = line.offset(way);
-    const angle = (): readonly [number, number] => [theta, 0];
-    if (!line.bulges)
-      return {
-        curve: skinCurve(ring, { ...line, angle, offset: (at) => [at, 1] }),
-        from: side * aside,
-        to: -side * aside,
-      };
-    // By the turn round the wire, as its cut is half a circle seen aslant.
-    const lit = line.out * litAcross(ring, theta);
-    const round = (at: number): readonly [number, number] => [Math.sin(at) - lit, Math.cos(at)];
-    const turnAt = (at: number): number => Math.asin(Math.max(-1, Math.min(1, lit + at)));
+    line.place(way, PLACE);
+    const [theta, aside] = [written(0), written(2)];
+    // By the turn round the wire, as its cut is half a circle seen aslant; else a straight line.
+    const lit = line.bulges ? line.out * litAcross(ring, theta) : 0;
+    const place = (at: number, out: Float64Array): void => {
+      out[0] = theta;
+      out[1] = 0;
+      out[2] = line.bulges ? Math.sin(at) - lit : at;
+      out[3] = line.bulges ? Math.cos(at) : 1;
+    };
+    const at = (across: number): number =>
+      line.bulges ? Math.asin(Math.max(-1, Math.min(1, lit + across))) : across;
     return {
-      curve: skinCurve(ring, { ...line, angle, offset: round }),
-      from: turnAt(side * aside),
-      to: turnAt(-side * aside),
+      curve: skinCurve(ring, { ...line, place }),
+      from: at(side * aside),
+      to: at(-side * aside),
     };
   };
   return closedPath(
     [
       { curve: skinCurve(ring, line), from, to },
       cut(to, 1),
-      { curve: skinCurve(ring, other), from: to, to: from },
+      { curve: skinCurve(ring, { ...line, side: -1 }), from: to, to: from },
       cut(from, -1),
     ],
     off,
