@@ -4,13 +4,15 @@ import type { Contradiction, NamedRing } from '#lib/weave/space/prove-piece.ts';
 import { findWeave } from '#lib/weave/weave-library.ts';
 import { refWords } from './weave-words.ts';
 
-const weaveName = (id: string): string => findWeave(id)?.name ?? id;
+/** Rosettes by themselves are shapes that are known, and no weaves to start from. */
+const weaveName = (id: string): string =>
+  findWeave(id)?.name ?? id.replace(/^rosette-(\d+)$/, 'the rosette of $1 rings');
 
 /** What holds of the whole sequence. */
 export function proofWords(proof: LessonProof): string {
   switch (proof.state) {
     case 'agrees':
-      return `Held against the shape of ${weaveName(proof.weave)}, with ${proof.repeats} repeats and both ends: the ${proof.rings} rings have exactly the ${proof.links} links that the shape has${proof.sides > 0 ? `, all ${proof.sides} sides agree` : ''}, and no two wires come nearer than they are thick, so at every crossing one lies over the other.`;
+      return `Held against the shape of ${weaveName(proof.weave)}${proof.repeats > 0 ? `, with ${proof.repeats} repeats and both ends` : ''}: the ${proof.rings} rings have exactly the ${proof.links} links that the shape has${proof.sides > 0 ? `, all ${proof.sides} sides agree` : ''}, and no two wires come nearer than they are thick, so at every crossing one lies over the other.`;
     case 'differs':
       return proof.isNamed
         ? `Held against the shape of ${weaveName(proof.weave)}, it differs; the first place is the one to look at first.`

@@ -100,7 +100,7 @@ test('a closed group of rings without a repeat is drawn where it is a known rose
   const flower = flowerOf(5);
   const shape = shapeOfLesson(flower);
   expect(shape).toMatchObject({ ok: true, value: { weave: 'rosette-5' } });
-  expect(proveLesson(flower, shape)).toMatchObject({ state: 'agrees', rings: 5, links: 10 });
+  expect(proveLesson(flower, shape)).toMatchObject({ state: 'agrees', repeats: 0, rings: 5, links: 10 });
   expect(foretell(flower)).toMatchObject({ ok: true, value: { weave: 'rosette-5', oneRepeat: null } });
   expect(drawLesson(flower, shape, { of: 'piece', ...front })?.svg).toContain('<svg');
   expect(drawLesson(flower, shape, { of: 'petal-5', ...front })?.svg).toContain('<title>This step</title>');

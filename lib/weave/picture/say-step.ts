@@ -95,9 +95,11 @@ export function finishedWords(woven: Woven, kinds: KindLooks): string {
   for (const { ringKind } of woven.rings) counts.set(ringKind, (counts.get(ringKind) ?? 0) + 1);
   const all = woven.rings.length;
   const [first = ['', 0]] = counts;
-  if (counts.size < 2) return `A piece of ${all} ${ringsOf(first[0], all, kinds)}, pulled taut.`;
+  // A closed group of rings has no length to be pulled to.
+  const how = woven.turns.some(({ repeat }) => repeat !== null) ? ', pulled taut' : '';
+  if (counts.size < 2) return `A piece of ${all} ${ringsOf(first[0], all, kinds)}${how}.`;
   const parts = [...counts].map(([kind, count]) => `${count} ${ringsOf(kind, count, kinds)}`);
-  return `A piece of ${all} rings, pulled taut: ${listed(parts)}.`;
+  return `A piece of ${all} rings${how}: ${listed(parts)}.`;
 }
 
 /** How colours and units fall along the piece: `11 repeats as described, then 3 with small blue rings.` */

@@ -44,6 +44,7 @@ export type Proof =
       readonly state: 'agrees';
       /** Id in WEAVES_IN_SPACE. */
       readonly weave: string;
+      /** 0 for a closed group of rings, which has none. */
       readonly repeats: number;
       readonly rings: number;
       readonly links: number;
@@ -125,7 +126,7 @@ export function provePlaced(piece: Piece, shape: PieceShape, sizes: ReadonlyMap<
     : {
         state: 'agrees',
         weave: shape.weave,
-        repeats: REPEATS_PROVED,
+        repeats: shape.pieceCell.isUnit ? 0 : REPEATS_PROVED,
         rings: rings.filter(Boolean).length,
         links: woven.links.length,
         sides: sides.told,
