@@ -13,15 +13,11 @@
  * `node tests/bench/lesson-page.bench.ts`, after a build.
  */
 import { randomUUID } from 'node:crypto';
-import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { createServer, request } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { type Browser, chromium } from 'playwright-core';
-import { openDatabase } from '#lib/data/database.ts';
-import { applyMigrations } from '#lib/data/migrate.ts';
+import type { Browser } from 'playwright-core';
 import { noteRevisionFiles } from '#lib/data/revision-files.ts';
 import { freezeRevision } from '#lib/lesson/revision.ts';
 import { makeRevisionFile } from '#lib/recording/make-revision-file.ts';
@@ -29,47 +25,21 @@ import { openLocalDisk } from '#lib/storage/local-disk.ts';
 import { recordingKey } from '#lib/storage/storage-key.ts';
 import { aLesson } from '#tests/support/a-lesson.ts';
 import { makeWithFfmpeg } from '#tests/support/clips.ts';
-import { asAdmin, databaseAddress, startTemporaryServer } from '#tests/support/database-server.ts';
-import { Part } from '#tests/support/run-part.ts';
+import { browserForBench, programForBench } from '#tests/support/program-for-bench.ts';
 import { readDemo } from '../../prisma/demo/read-demo.ts';
-import { prepareSite } from '../../scripts/prepare-build.ts';
 
 const LOADS = 5;
 const MOST_OWN_KB = 60;
 
-const folder = await mkdtemp(join(tmpdir(), 'lesson-page-bench-'));
-const files = join(folder, 'files');
-await mkdir(files);
-const given = process.env['BENCHLEAF_TEST_SERVER'];
-const server = given ? { address: given, stop: async () => undefined } : await startTemporaryServer();
-const name = `bench_${process.pid}`;
-await asAdmin(server.address, `CREATE DATABASE ${name}`);
-const database = databaseAddress(server.address, name);
-await applyMigrations(database, { folder: join(import.meta.dirname, '..', '..', 'prisma') });
-const db = openDatabase(database);
-
-await prepareSite(console.log);
 const front = createServer();
 await new Promise<void>((done) => front.listen(0, '127.0.0.1', done));
 const address = `http://127.0.0.1:${(front.address() as AddressInfo).port}`;
-const appPort = await freePort();
-const web = new Part('server', {
-  PATH: process.env['PATH'],
-  HOME: process.env['HOME'],
-  NODE_ENV: 'production',
-  ...(process.env['BENCHLEAF_BUILD_DIR'] ? { BENCHLEAF_BUILD_DIR: process.env['BENCHLEAF_BUILD_DIR'] } : {}),
-  DATABASE_URL: database,
-  BENCHLEAF_FILES: files,
-  BENCHLEAF_ADDRESS: address,
-  BENCHLEAF_SECRET: 'a secret of benches alone, long enough',
-  BENCHLEAF_LOG: 'warn',
-  PORT: String(appPort),
-} as NodeJS.ProcessEnv);
-await web.start();
+const program = await programForBench(address);
+const { db, files, folder } = program;
 front.on('request', (from, to) => {
   const plain = from.url?.includes('plain=yes') ?? false;
   const headers = { ...from.headers, host: new URL(address).host };
-  request({ port: appPort, path: from.url, method: from.method, headers }, (answer) => {
+  request({ port: program.port, path: from.url, method: from.method, headers }, (answer) => {
     const type = answer.headers['content-type'] ?? '';
     const isText = /^(text|application\/(javascript|json))|svg/.test(type);
     if (!isText || answer.statusCode !== 200) {
@@ -98,15 +68,6 @@ const asPlain = (html: string): string =>
   html
     .replace(/<script\b[^>]*>[\s\S]*?<\/script>/g, '')
     .replace(/<link\b[^>]*(stylesheet|preload)[^>]*>/g, '');
-
-function freePort(): Promise<number> {
-  return new Promise((done) => {
-    const probe = createServer().listen(0, '127.0.0.1', () => {
-      const { port } = probe.address() as AddressInfo;
-      probe.close(() => done(port));
-    });
-  });
-}
 
 /** The demo lesson as it stands after its correction; its pictures are frames of its recording. */
 async function publishDemo(): Promise<string> {
@@ -226,16 +187,7 @@ const median = (numbers: readonly number[]): number =>
   numbers.toSorted((one, other) => one - other)[Math.floor(numbers.length / 2)] ?? Number.NaN;
 const kB = (bytes: number): string => `${(bytes / 1024).toFixed(1)} kB`;
 
-const browser = await chromium.launch({
-  executablePath: process.env['CHROMIUM_BIN'] ?? '/usr/bin/chromium',
-  args: [
-    '--no-sandbox',
-    '--disable-gpu',
-    '--disable-quic',
-    '--no-first-run',
-    '--disable-background-networking',
-  ],
-});
+const browser = await browserForBench();
 try {
   const page = await publishDemo();
   const framework = await scriptsOf(browser, page.replace(/\/lesson\/.*/, ''));
@@ -259,11 +211,7 @@ try {
   if (own > MOST_OWN_KB * 1024) process.exitCode = 1;
 } finally {
   await browser.close();
-  await web.stop();
   front.close();
   front.closeAllConnections();
-  await db.$disconnect();
-  await asAdmin(server.address, `DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
-  await server.stop();
-  await rm(folder, { recursive: true, force: true });
+  await program.stop();
 }

@@ -7,64 +7,19 @@
  * paragraph. Nothing is asserted about times.
  * `node tests/bench/weave-answer.bench.ts`, after a build.
  */
-import { mkdtemp, rm } from 'node:fs/promises';
-import { createServer } from 'node:http';
-import type { AddressInfo } from 'node:net';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { chromium } from 'playwright-core';
-import { openDatabase } from '#lib/data/database.ts';
-import { applyMigrations } from '#lib/data/migrate.ts';
 import { content, emptyContent } from '#lib/lesson/content.ts';
 import { findWeave } from '#lib/weave/weave-library.ts';
 import { aRingKind } from '#tests/support/a-making.ts';
-import { asAdmin, databaseAddress, startTemporaryServer } from '#tests/support/database-server.ts';
-import { Part } from '#tests/support/run-part.ts';
+import { browserForBench, programForBench } from '#tests/support/program-for-bench.ts';
 import { signedInOwner } from '#tests/support/signed-in.ts';
-import { TEST_SECRET } from '#tests/support/test-secret.ts';
-import { prepareSite } from '../../scripts/prepare-build.ts';
 
 /** Inner diameter 5 mm; all of them wires at which the weave exists, each asked for once. */
 const WIRES = ['1.25', '1.2', '1.15', '1.1', '1.05'];
 const WEAVES = ['chain-1-1', 'half-persian-3-in-1', 'jens-pind-3'];
 
-const folder = await mkdtemp(join(tmpdir(), 'weave-answer-bench-'));
-const given = process.env['BENCHLEAF_TEST_SERVER'];
-const server = given ? { address: given, stop: async () => undefined } : await startTemporaryServer();
-const name = `bench_${process.pid}`;
-await asAdmin(server.address, `CREATE DATABASE ${name}`);
-const database = databaseAddress(server.address, name);
-await applyMigrations(database, { folder: join(import.meta.dirname, '..', '..', 'prisma') });
-const db = openDatabase(database);
-await prepareSite(console.log);
-const port = await freePort();
-const address = `http://127.0.0.1:${port}`;
-const web = new Part('server', {
-  PATH: process.env['PATH'],
-  HOME: process.env['HOME'],
-  NODE_ENV: 'production',
-  ...(process.env['BENCHLEAF_BUILD_DIR'] ? { BENCHLEAF_BUILD_DIR: process.env['BENCHLEAF_BUILD_DIR'] } : {}),
-  DATABASE_URL: database,
-  BENCHLEAF_FILES: folder,
-  BENCHLEAF_ADDRESS: address,
-  BENCHLEAF_SECRET: TEST_SECRET,
-  BENCHLEAF_LOG: 'warn',
-  PORT: String(port),
-} as NodeJS.ProcessEnv);
-await web.start();
-const browser = await chromium.launch({
-  executablePath: process.env['CHROMIUM_BIN'] ?? '/usr/bin/chromium',
-  args: ['--no-sandbox', '--disable-gpu', '--disable-quic'],
-});
-
-function freePort(): Promise<number> {
-  return new Promise((done) => {
-    const probe = createServer().listen(0, '127.0.0.1', () => {
-      const { port: free } = probe.address() as AddressInfo;
-      probe.close(() => done(free));
-    });
-  });
-}
+const program = await programForBench();
+const { address, db } = program;
+const browser = await browserForBench();
 
 interface Measured {
   /** Change to shown words, ms. */
@@ -185,9 +140,5 @@ try {
   }
 } finally {
   await browser.close();
-  await web.stop();
-  await db.$disconnect();
-  await asAdmin(server.address, `DROP DATABASE ${name} WITH (FORCE)`);
-  await server.stop();
-  await rm(folder, { recursive: true, force: true });
+  await program.stop();
 }
