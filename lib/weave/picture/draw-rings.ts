@@ -119,7 +119,7 @@ const RUN_ON = { wire: 0.5, light: 1.2, gleam: 1.7 } as const;
 /** Where a wire turns away under itself its further part runs on more, as it does not go far in the picture there. */
 const RUN_UNDER = { wire: 1, light: 1.4, gleam: 1.8 } as const;
 /** The nearer part hardly runs on there, or its light would lie over its own edge. */
-const RUN_OVER = { wire: 0.35, light: 0.8, gleam: 1.2 } as const;
+const RUN_OVER = { wire: 0.6, light: 0.9, gleam: 1.3 } as const;
 
 /** The lit part of a wire, and the lines of light on it: how far they are drawn towards the lamp, and half their width. */
 const BODY: Strip = { out: 0.22, wide: 0.66 };
