@@ -71,11 +71,12 @@ const beginning = (piece: Piece, startMs: number): Piece => ({
 /** A piece keeps at least a tenth of a second, or all that it has where that is less. */
 const leastMs = (piece: Piece): number => Math.min(100, piece.new.endMs - piece.new.startMs);
 
+// Limits are whole milliseconds within the old recording: rounded, one could lie half a millisecond beyond its end.
 const clampEnd = (piece: Piece, ms: number, { oldMs, newMs }: EditList): number =>
   Math.round(
     Math.max(
       piece.new.startMs + leastMs(piece),
-      Math.min(ms, newMs, piece.new.endMs + (oldMs - piece.old.endMs) / pace(piece)),
+      Math.min(ms, newMs, Math.floor(piece.new.endMs + (oldMs - piece.old.endMs) / pace(piece))),
     ),
   );
 
@@ -83,6 +84,6 @@ const clampStart = (piece: Piece, ms: number): number =>
   Math.round(
     Math.min(
       piece.new.endMs - leastMs(piece),
-      Math.max(ms, 0, piece.new.startMs - piece.old.startMs / pace(piece)),
+      Math.max(ms, 0, Math.ceil(piece.new.startMs - piece.old.startMs / pace(piece))),
     ),
   );

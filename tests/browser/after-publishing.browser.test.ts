@@ -260,11 +260,11 @@ test('an old revision says what it is in its title and on its sheets; a deleted 
   await page.getByText('It was packed by revision 1 of “Byzantine bracelet”.').waitFor();
   await look(page, 'kit-of-a-deleted-lesson');
   for (const path of ['', '/revision/1']) {
-    expect((await page.goto(`${taught.page}${path}`))?.status()).toBe(404);
+    expect((await page.goto(`${taught.page}${path}`))?.status()).toBe(410);
     await page.getByText('This lesson has ended.').waitFor();
     expect(await page.title()).toContain('Byzantine bracelet: this lesson has ended');
   }
-  browser.forgive(/404/);
+  browser.forgive(/410/);
   const embed = await page.request.get(`${taught.page}/embed`);
   expect([embed.status(), await embed.text()]).toEqual([410, expect.stringContaining('has ended')]);
 });

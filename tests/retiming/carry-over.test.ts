@@ -94,6 +94,24 @@ describe('any edit list', () => {
     expect(adjustJoin(short, 0, { end: null, start: 0 })).toEqual(short);
   });
 
+  test('stays within the old recording where a limit lies between two milliseconds', () => {
+    const list: EditList = {
+      edits: [
+        { kind: 'cut', old: { startMs: 0, endMs: 4_200 }, new: { startMs: 0, endMs: 0 } },
+        { kind: 'inserted', old: { startMs: 0, endMs: 0 }, new: { startMs: 0, endMs: 4_159 } },
+        { kind: 'kept', old: { startMs: 4_200, endMs: 20_900 }, new: { startMs: 4_159, endMs: 20_694 } },
+        { kind: 'cut', old: { startMs: 20_900, endMs: 120_000 }, new: { startMs: 20_694, endMs: 20_694 } },
+      ],
+      oldMs: 120_000,
+      newMs: 20_694,
+      speed: 1.01,
+      pitchMoved: true,
+    };
+    const moved = adjustJoin(list, 0, { end: null, start: 0 });
+    expect(editList.safeParse(moved).success).toBe(true);
+    expect(joinsOf(moved)[0]).toEqual({ end: null, start: 1 });
+  });
+
   test('stays whole when an edit point is moved by hand, and the sound around it stays in step', () => {
     fc.assert(
       fc.property(anEdit, fc.nat(), fc.integer({ min: -8_000, max: 8_000 }), (list, which, by) => {
