@@ -28,7 +28,7 @@ import { makeWithFfmpeg } from '#tests/support/clips.ts';
 import { browserForBench, programForBench } from '#tests/support/program-for-bench.ts';
 import { readDemo } from '../../prisma/demo/read-demo.ts';
 
-const LOADS = 5;
+const LOADS = 7;
 const MOST_OWN_KB = 60;
 
 const front = createServer();
