@@ -38,16 +38,16 @@ export function openLocalDisk(root: string): Storage {
 
     async adopt(key, path) {
       const target = pathOf(key);
-      const temporary = `${target}.${randomUUID()}`;
-      await mkdir(dirname(target), { recursive: true });
+      // In one step from its name to its key: who is killed between two finds it under neither.
       try {
-        await rename(path, temporary);
+        await settle(path, target);
       } catch (error) {
         if (codeOf(error) !== 'EXDEV') throw error;
+        const temporary = `${target}.${randomUUID()}`;
         await copyFile(path, temporary);
+        await settle(temporary, target);
+        await rm(path, { force: true });
       }
-      await settle(temporary, target);
-      await rm(path, { force: true });
     },
 
     async put(key, bytes) {

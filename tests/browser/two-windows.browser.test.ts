@@ -22,8 +22,13 @@ beforeAll(async () => {
 });
 
 async function mend(page: Page, cueId: string, text: string): Promise<void> {
-  await page.locator(`[data-text="${cueId}"]`).dblclick({ position: { x: 5, y: 10 } });
-  await page.locator('[data-editor]').fill(text);
+  const editor = page.locator('[data-editor]');
+  // A note that comes just then moves the line away under the pointer: who misses it clicks again.
+  for (let tries = 0; tries < 5 && !(await editor.isVisible()); tries++) {
+    await page.locator(`[data-text="${cueId}"]`).dblclick({ position: { x: 5, y: 10 } });
+    await editor.waitFor({ timeout: 3_000 }).catch(() => undefined);
+  }
+  await editor.fill(text);
   await page.keyboard.press('Escape');
 }
 

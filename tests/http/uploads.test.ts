@@ -257,7 +257,10 @@ describe('a recording that came', () => {
       if ((await app.db.recording.findUniqueOrThrow({ where: { id } })).state === 'ready') break;
       await new Promise((resolve) => setTimeout(resolve, 200));
     }
-    expect((await app.db.recording.findUniqueOrThrow({ where: { id } })).state).toBe('ready');
+    expect(await app.db.recording.findUniqueOrThrow({ where: { id } })).toMatchObject({
+      state: 'ready',
+      fault: null,
+    });
   });
 
   it('and is none is refused with its reason, and can be removed', async () => {

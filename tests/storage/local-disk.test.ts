@@ -1,5 +1,5 @@
 /** Files on disk: whole or not there, read in spans, closed when the reader leaves. */
-import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
@@ -44,6 +44,16 @@ it('leaves nothing behind where a file could not be adopted', async () => {
   const disk = openLocalDisk(root);
   await expect(disk.adopt(KEY, join(root, 'absent'))).rejects.toThrow();
   expect(await disk.size(KEY)).toBeNull();
+});
+
+it('leaves a file where it was while its place cannot be taken, never under a name that nobody knows', async () => {
+  const disk = openLocalDisk(root);
+  const made = join(root, 'made');
+  await writeFile(made, 'finished');
+  // Something stands in the way of the last step.
+  await mkdir(join(root, 'stored', KEY, 'in the way'), { recursive: true });
+  await expect(disk.adopt(KEY, made)).rejects.toThrow();
+  expect(await readFile(made, 'utf8')).toBe('finished');
 });
 
 it('lends a file under a path and takes no harm when that is removed', async () => {
