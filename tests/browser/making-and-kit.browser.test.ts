@@ -48,6 +48,10 @@ async function withByzantine(owner: SignedIn): Promise<void> {
 it('asks which system a gauge is of, takes the answer, and counts what the sequence says', async () => {
   const owner = await signedInOwner(app);
   const page = await openScreen(owner, 'making');
+  // Its rings are described after it was chosen: it stays chosen, and open.
+  const weave = page.getByLabel('Weave', { exact: true });
+  await page.getByText('Start from a weave', { exact: true }).click();
+  await weave.selectOption({ label: 'byzantine' });
   const form = page.getByRole('group', { name: 'Add a ring kind' });
   await form.getByLabel('Name').fill('large copper');
   await form.getByLabel('Inner diameter').fill('1/4"');
@@ -60,6 +64,15 @@ it('asks which system a gauge is of, takes the answer, and counts what the seque
     .filter({ has: page.getByRole('heading', { name: 'large copper' }) });
   // 6.35 / 1.6256 = 3.91
   await card.getByText('3.91').waitFor();
+  await page.getByRole('button', { name: 'Start from byzantine' }).waitFor();
+  // The list changes, by undo here or by another window: what is being typed stays.
+  await form.getByLabel('Name').fill('small copper');
+  await page.getByRole('button', { name: 'Undo: add ring kind' }).click();
+  await card.waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'Redo: add ring kind' }).click();
+  await card.waitFor();
+  expect(await form.getByLabel('Name').inputValue()).toBe('small copper');
+  expect(await weave.locator('option:checked').innerText()).toBe('byzantine');
 
   await page.getByRole('button', { name: 'Add a placement to the repeat unit' }).click();
   await page.getByRole('button', { name: 'Add closed rings' }).click();

@@ -1,9 +1,11 @@
 /** Bringing a recording in, as a teacher sees it: in Chromium, with breaks in the middle. */
+import { randomUUID } from 'node:crypto';
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { CDPSession, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { aReadyRecording } from '#tests/support/a-ready-recording.ts';
 import { startApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
 import { makeWithFfmpeg } from '#tests/support/clips.ts';
@@ -169,4 +171,40 @@ it('tells where a cut-off file ends, and lets it be removed by keys alone', asyn
   await refused.getByRole('button', { name: 'Remove this file' }).focus();
   await page.keyboard.press('Enter');
   await refused.waitFor({ state: 'detached' });
+});
+
+it('leaves open what was opened while the list of recordings is looked at again', async () => {
+  const owner = await signedInOwner(app);
+  const { lessonId } = owner;
+  const oldRecordingId = await aReadyRecording(app.db, app.files, lessonId, 2_000);
+  const newRecordingId = await aReadyRecording(app.db, app.files, lessonId, 2_000);
+  await app.db.recordingComparison.create({
+    data: { id: randomUUID(), lessonId, oldRecordingId, newRecordingId, state: 'accepted' },
+  });
+  const page = await browser.open();
+  await page.context().addCookies(owner.cookies.map((cookie) => ({ ...cookie, url: app.address })));
+  // First a worker is at one of the recordings; the next answer says that it is done.
+  const opened = Promise.withResolvers<void>();
+  let isFirst = true;
+  await page.route('**/recordings', async (route) => {
+    const response = await route.fetch();
+    const json = await response.json();
+    if (isFirst) json.recordings.find(({ id }: { id: string }) => id === oldRecordingId).state = 'waiting';
+    else await opened.promise;
+    isFirst = false;
+    await route.fulfill({ response, json });
+  });
+  await page.goto(`${owner.bench}/bring-in`);
+  const wayBack = page.locator('details', { hasText: 'Go back to the recording before this one' });
+  await wayBack.locator('summary').click();
+  const compared = page.waitForResponse(/\/comparison$/);
+  opened.resolve();
+  await seen(page, 'Taking the recording in').waitFor({ state: 'detached' });
+  await compared;
+  await wayBack.getByRole('button').waitFor();
+
+  // The lesson has the former one again, here too.
+  await wayBack.getByRole('button', { name: 'Go back to the former recording' }).click();
+  await page.getByRole('link', { name: 'Look at both and decide' }).waitFor();
+  await page.locator(`video[src*="${oldRecordingId}"]`).waitFor();
 });

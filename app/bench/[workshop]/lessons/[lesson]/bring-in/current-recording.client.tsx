@@ -47,6 +47,8 @@ export function CurrentRecordingView({ base, recording, mayEdit, announce, refre
               className={styles.player}
               controls
               preload="metadata"
+              width={facts.playable.width ?? undefined}
+              height={facts.playable.height ?? undefined}
               poster={poster}
               src={`${base}/media`}
               onTimeUpdate={(event) => setAtMs(Math.round(event.currentTarget.currentTime * 1000))}

@@ -6,6 +6,7 @@ import { TAKEN_WORDS } from '#app/words/recording-words.ts';
 import styles from './bring-in.module.css';
 import { CurrentRecordingView } from './current-recording.client.tsx';
 import { DropZone } from './drop-zone.client.tsx';
+import { useComparison } from './new-recording/comparison-feed.ts';
 import { NewRecordingNotice } from './new-recording/notice.client.tsx';
 import { useRecordings } from './recordings-feed.ts';
 import { SendingFile } from './sending.client.tsx';
@@ -23,6 +24,12 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
   const bench = `/bench/${encodeURIComponent(workshop)}/lessons/${encodeURIComponent(lesson)}`;
   const feed = useRecordings(base);
   const { refresh } = feed;
+  // A recording that was taken in may be one to decide about.
+  const states = feed.now?.recordings.map(({ id, state }) => `${id} ${state}`).join() ?? null;
+  const compared = useComparison(base, states);
+  // All of it comes at once, so that nothing moves away under a press.
+  const isKnown = feed.now !== null && compared.comparison !== undefined;
+  const unreachable = feed.unreachable || compared.unreachable;
   const [file, setFile] = useState<File | null>(null);
   const [spoken, setSpoken] = useState('');
   const to = useMemo(() => ({ workshop, lesson }), [workshop, lesson]);
@@ -55,9 +62,9 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
       <p className="unseen" role="status">
         {spoken}
       </p>
-      {feed.unreachable && <p className="fault">The server cannot be reached at the moment. Trying again…</p>}
-      {feed.now === null && !feed.unreachable && <p>Looking what is there…</p>}
-      {current && (
+      {unreachable && <p className="fault">The server cannot be reached at the moment. Trying again…</p>}
+      {!isKnown && !unreachable && <p>Looking what is there…</p>}
+      {isKnown && current && (
         <CurrentRecordingView
           key={current.id}
           base={`${base}/recordings/${current.id}`}
@@ -67,17 +74,26 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
           refresh={refresh}
         />
       )}
-      <NewRecordingNotice api={base} bench={bench} recordings={recordings} />
-      {others.map((recording) => (
-        <OtherRecording
-          key={recording.id}
-          recording={recording}
-          mayEdit={mayEdit}
-          isSending={file !== null}
-          announce={setSpoken}
-          act={act}
+      {isKnown && (
+        <NewRecordingNotice
+          api={base}
+          bench={bench}
+          recordings={recordings}
+          feed={compared}
+          onTakenBack={() => void Promise.all([refresh(), compared.look()])}
         />
-      ))}
+      )}
+      {isKnown &&
+        others.map((recording) => (
+          <OtherRecording
+            key={recording.id}
+            recording={recording}
+            mayEdit={mayEdit}
+            isSending={file !== null}
+            announce={setSpoken}
+            act={act}
+          />
+        ))}
       {file && (
         <SendingFile
           key={`${file.name} ${file.size} ${file.lastModified}`}
@@ -89,7 +105,7 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
           announce={setSpoken}
         />
       )}
-      {feed.now && mayEdit && !file && !isTaken && (
+      {isKnown && mayEdit && !file && !isTaken && (
         <DropZone
           onFile={setFile}
           label={current ? 'Replace by another recording' : 'Bring in the recording'}
@@ -104,7 +120,7 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
           <p className="hint">{TAKEN_WORDS}.</p>
         </DropZone>
       )}
-      {feed.now && !mayEdit && !current && <p>There is no recording yet.</p>}
+      {isKnown && !mayEdit && !current && <p>There is no recording yet.</p>}
     </section>
   );
 }

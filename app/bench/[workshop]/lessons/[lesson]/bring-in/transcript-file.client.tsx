@@ -26,8 +26,9 @@ interface TranscriptFileProps {
 
 export function TranscriptFile({ address, transcriptPage }: TranscriptFileProps) {
   const { cues, change, mayEdit, undoLabel, undo } = useDraft();
-  const { accepted } = useComparison(address.replace(/\/transcript-files$/, ''));
   const [answer, setAnswer] = useState<TranscriptAnswer | null>(null);
+  // With each file anew: meanwhile the former recording may have been taken back.
+  const { accepted } = useComparison(address.replace(/\/transcript-files$/, ''), answer?.name);
   const [reading, setReading] = useState('');
   const [taken, setTaken] = useState<number | null>(null);
   const result = useRef<HTMLDivElement>(null);

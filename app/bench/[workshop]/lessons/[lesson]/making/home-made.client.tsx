@@ -8,6 +8,7 @@ import { ChoiceField } from './fields/choice-field.client.tsx';
 import fieldStyles from './fields/fields.module.css';
 import { LengthField, NumberField } from './fields/number-field.client.tsx';
 import styles from './making.module.css';
+import { useOpened } from './use-opened.ts';
 
 export interface HomeMadeFieldsProps {
   readonly kind: RingKind;
@@ -17,8 +18,9 @@ export interface HomeMadeFieldsProps {
 
 export function HomeMadeFields({ kind, place, onTake }: HomeMadeFieldsProps) {
   const made = kind.homeMade;
+  const opened = useOpened(made !== undefined);
   return (
-    <details className={styles.more} open={made !== undefined || undefined}>
+    <details className={styles.more} {...opened}>
       <summary>Rings that I wind and cut myself</summary>
       {made ? (
         <Fields kind={kind} made={made} place={place} onTake={onTake} />

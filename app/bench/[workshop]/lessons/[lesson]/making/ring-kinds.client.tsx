@@ -18,8 +18,11 @@ import { useList } from './use-list.ts';
 export function RingKinds({ lessonId }: { lessonId: string }) {
   const kinds = useList('ringKinds', 'ring kind');
   const { mayEdit } = useDraft();
+  // Begun anew with each that is made here; what others add leaves typed words alone.
+  const [made, setMade] = useState(0);
   const make = (kind: RingKind) => {
     kinds.add(kind);
+    setMade(made + 1);
     // What was left out is filled in on its card; else the next kind can be begun.
     const next = kind.colour === '' ? `${kind.id}-colour` : 'new-ring-name';
     focusAdded(next);
@@ -37,7 +40,7 @@ export function RingKinds({ lessonId }: { lessonId: string }) {
           <RingKindCard key={kind.id} kind={kind} index={index} lessonId={lessonId} kinds={kinds} />
         ))}
       </ul>
-      {mayEdit && <NewRingKind key={kinds.items.length} lessonId={lessonId} onMake={make} />}
+      {mayEdit && <NewRingKind key={made} lessonId={lessonId} onMake={make} />}
       <Densities />
     </>
   );
@@ -49,8 +52,9 @@ function NewRingKind({ lessonId, onMake }: { lessonId: string; onMake: (kind: Ri
   const last = content.ringKinds.at(-1);
   const [name, setName] = useState('');
   const [inner, setInner] = useState<StatedSize | null>(null);
-  // Kinds of one piece mostly share their wire.
-  const [wire, setWire] = useState<StatedSize | null>(last?.wire ?? null);
+  // Kinds of one piece mostly share their wire; undefined until another is said.
+  const [said, setWire] = useState<StatedSize | null>();
+  const wire = said === undefined ? (last?.wire ?? null) : said;
   const [metal, setMetal] = useState('copper');
   const [colour, setColour] = useState('');
   const [missing, setMissing] = useState(false);

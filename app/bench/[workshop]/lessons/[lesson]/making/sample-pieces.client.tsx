@@ -8,6 +8,7 @@ import { fitSample } from '#lib/kit/sample-fit.ts';
 import fieldStyles from './fields/fields.module.css';
 import { LengthField, NumberField } from './fields/number-field.client.tsx';
 import styles from './making.module.css';
+import { useOpened } from './use-opened.ts';
 
 type Typed = { readonly [of in keyof SamplePiece]: SamplePiece[of] | null };
 const NOTHING: Typed = { repeats: null, mm: null };
@@ -23,6 +24,7 @@ export interface SamplePiecesProps {
 export function SamplePieces({ lessonId, sample, onTake }: SamplePiecesProps) {
   const stored = sample?.pieces ?? [];
   const [pieces, setPieces] = useState<readonly Typed[]>(stored.length > 0 ? stored : [NOTHING, NOTHING]);
+  const opened = useOpened(stored.length > 0);
   const whole = pieces.filter(isWhole);
   const found = whole.length === 0 ? null : fitSample(whole, sample?.endsMm ?? 0);
   const taken =
@@ -33,7 +35,7 @@ export function SamplePieces({ lessonId, sample, onTake }: SamplePiecesProps) {
   const put = (index: number, part: Partial<Typed>) =>
     setPieces(pieces.map((piece, at) => (at === index ? { ...piece, ...part } : piece)));
   return (
-    <details className={styles.more} open={stored.length > 0}>
+    <details className={styles.more} {...opened}>
       <summary>Reckon it from measured pieces{stored.length > 0 ? ` (${stored.length})` : ''}</summary>
       <p className="hint">
         Weave a short and a longer piece, at least five repeats apart, and measure both without clasp. Their

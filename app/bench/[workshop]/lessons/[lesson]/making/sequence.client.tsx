@@ -62,12 +62,13 @@ export function RingSequence({ lessonId, picturesAddress }: RingSequenceProps) {
           what it takes, for the whole piece, for each repeat or for each 100 mm. For a piece of rings,
           describe a ring kind first; then its placements stand here.
         </p>
-        <StartFromWeave />
+        <StartFromWeave key="start" />
       </>
     );
   return (
     <>
-      <StartFromWeave key={content.ringKinds.map(({ id }) => id).join()} />
+      {/* The same as above: a weave that was chosen before its rings were described stays chosen. */}
+      <StartFromWeave key="start" />
       <Leaning />
       <PieceState check={check} />
       <WholePiece address={picturesAddress} pictures={pictures} turned={turned} onTurn={setTurned} />

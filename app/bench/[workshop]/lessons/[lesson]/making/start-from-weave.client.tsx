@@ -9,6 +9,7 @@ import { useDraft } from '../draft.client.tsx';
 import { ChoiceField } from './fields/choice-field.client.tsx';
 import fieldStyles from './fields/fields.module.css';
 import styles from './making.module.css';
+import { useOpened } from './use-opened.ts';
 
 export function StartFromWeave() {
   const { content, change, mayEdit } = useDraft();
@@ -17,8 +18,12 @@ export function StartFromWeave() {
   const [taken, setTaken] = useState('');
   const weave = findWeave(chosen);
   const placed = content.start.length + content.repeat.length + content.finishing.length;
+  const opened = useOpened(placed === 0 && content.ringKinds.length > 0);
   if (!mayEdit) return null;
-  const castOf = (role: string): string => cast[role] ?? likelyKind(weave, role, content.ringKinds);
+  const castOf = (role: string): string => {
+    const chosenKind = content.ringKinds.find(({ id }) => id === cast[role]);
+    return chosenKind?.id ?? likelyKind(weave, role, content.ringKinds);
+  };
   const take = (from: Weave) => {
     const whole = Object.fromEntries(from.roles.map(({ id }) => [id, castOf(id)]));
     change(
@@ -28,7 +33,7 @@ export function StartFromWeave() {
     setTaken(`${from.name} is taken: read its placements below, and change what you do otherwise.`);
   };
   return (
-    <details className={styles.more} open={(placed === 0 && content.ringKinds.length > 0) || undefined}>
+    <details className={styles.more} {...opened}>
       <summary>Start from a weave</summary>
       <p className="soft">
         A weave as it is commonly made

@@ -1,5 +1,5 @@
 /** Keeps the comparison of two recordings fresh while a worker is at it. */
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Comparison } from '#lib/data/comparisons.ts';
 
 const BUSY_MS = 900;
@@ -13,18 +13,29 @@ export interface ComparisonFeed {
   readonly look: () => Promise<void>;
 }
 
-/** @param api address of the lesson's routes, without a slash at its end */
-export function useComparison(api: string): ComparisonFeed {
+/**
+ * @param api address of the lesson's routes, without a slash at its end
+ * @param asOf looked at anew whenever this becomes another; what is shown stays meanwhile. Null: not yet
+ */
+export function useComparison(api: string, asOf: string | null = ''): ComparisonFeed {
   const [comparison, setComparison] = useState<Comparison | null>();
   const [accepted, setAccepted] = useState<Comparison | null>(null);
   const [unreachable, setUnreachable] = useState(false);
+  const asked = useRef(0);
+  const shown = useRef(0);
   const look = useCallback(async () => {
+    asked.current += 1;
+    const number = asked.current;
     try {
       const response = await fetch(`${api}/comparison`);
       if (!response.ok) throw new Error(String(response.status));
       const answer: { comparison: Comparison | null; accepted: Comparison | null } = await response.json();
-      setComparison(answer.comparison);
-      setAccepted(answer.accepted);
+      // An answer older than the one that is shown is no news.
+      if (number > shown.current) {
+        shown.current = number;
+        setComparison(answer.comparison);
+        setAccepted(answer.accepted);
+      }
       setUnreachable(false);
     } catch {
       setUnreachable(true);
@@ -32,8 +43,8 @@ export function useComparison(api: string): ComparisonFeed {
   }, [api]);
   const isBusy = unreachable || comparison?.state === 'waiting' || comparison?.state === 'comparing';
   useEffect(() => {
-    void look();
-  }, [look]);
+    if (asOf !== null) void look();
+  }, [look, asOf]);
   useEffect(() => {
     if (!isBusy) return;
     const timer = setInterval(() => void look(), BUSY_MS);

@@ -2,23 +2,20 @@
 /** Says on “Bring in” that a new recording waits for a decision. */
 import Link from 'next/link';
 import type { ShownRecording } from '#app/http/present-recording.ts';
-import { useComparison } from './comparison-feed.ts';
+import type { ComparisonFeed } from './comparison-feed.ts';
 import { TakeBack } from './take-back.client.tsx';
 
 interface NoticeProps {
   readonly api: string;
   readonly bench: string;
-  /** Looked at anew whenever one of them changes its state. */
   readonly recordings: readonly ShownRecording[];
+  readonly feed: ComparisonFeed;
+  /** The lesson has its former recording again. */
+  readonly onTakenBack: () => void;
 }
 
-export function NewRecordingNotice({ api, bench, recordings }: NoticeProps) {
-  const states = recordings.map(({ id, state }) => `${id} ${state}`).join();
-  return <Notice key={states} api={api} bench={bench} recordings={recordings} />;
-}
-
-function Notice({ api, bench, recordings }: NoticeProps) {
-  const { comparison, accepted, look } = useComparison(api);
+export function NewRecordingNotice({ api, bench, recordings, feed, onTakenBack }: NoticeProps) {
+  const { comparison, accepted } = feed;
   const nameOf = (id: string, otherwise: string) =>
     recordings.find((one) => one.id === id)?.name ?? otherwise;
   if (comparison === undefined) return null;
@@ -27,7 +24,7 @@ function Notice({ api, bench, recordings }: NoticeProps) {
       <TakeBack
         address={`${api}/comparison/${accepted.id}/take-back`}
         old={nameOf(accepted.oldRecordingId, 'the former recording')}
-        onDone={() => void look()}
+        onDone={onTakenBack}
       />
     ) : null;
   }
