@@ -5,19 +5,14 @@ import { z } from 'zod';
 import { answerText } from '#app/http/answer-text.ts';
 import { fault } from '#app/http/with-member.ts';
 import { type Foretold, foretoldOf } from '#lib/lesson/foretell.ts';
-import {
-  drawLesson,
-  drawWhole,
-  type PictureAsked,
-  sceneOfLesson,
-  weaveOfLesson,
-} from '#lib/lesson/lesson-pictures.ts';
+import { drawLesson, type PictureAsked, sceneOfLesson, weaveOfLesson } from '#lib/lesson/lesson-pictures.ts';
 import { PICTURED, type Pictured } from '#lib/lesson/pictured.ts';
 import { type LessonProof, proveLesson } from '#lib/lesson/prove-lesson.ts';
+import { drawWhole, type WholePicture } from '#lib/lesson/whole-picture.ts';
 import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
 import type { Scene } from '#lib/weave/picture/draw-scene.ts';
 import type { PieceShapeFault } from '#lib/weave/space/piece-in-space.ts';
-import { keptShape, keptUnfolded } from './kept-shapes.ts';
+import { keptShape } from './kept-shapes.ts';
 import { pngOf, SOCIAL } from './make-png.ts';
 
 const query = z.object({
@@ -44,16 +39,15 @@ export async function answerPicture(
   const { roll, side, hand, repeats } = asked.data;
   const isSocial = form === 'png' && of === 'social';
   const wishes = { of: isSocial ? 'piece' : of, roll, side, isMirrored: hand === 'mirrored' };
-  const shape = keptShape(content);
   if (form === 'json') {
-    const scene = sceneOfLesson(content, shape, wishes);
+    const scene = sceneOfLesson(content, keptShape, wishes);
     const type = 'application/json; charset=utf-8';
     return scene ? answerText(request, JSON.stringify(scene), { type, cache }) : fault(404, 'not-found');
   }
   const svg = keptDrawing([content, wishes, repeats], () =>
     of === 'whole'
-      ? drawWhole(content, shape, { repeats, ...wishes })
-      : drawLesson(content, shape, wishes, keptUnfolded(content)),
+      ? drawWhole(content, keptShape, { repeats, ...wishes })
+      : drawLesson(content, keptShape, wishes),
   );
   if (svg === null) return fault(404, 'not-found');
   if (form === 'png')
@@ -95,13 +89,12 @@ export const oneOfMaking = (
     readonly repeats: number;
     readonly isMirrored?: boolean;
   },
-): WeavePicture | Scene | null => {
-  const shape = keptShape(content);
+): WeavePicture | WholePicture | Scene | null => {
   const asked = { of, roll: 0, side: 'front', isMirrored } as const;
-  if (as === 'scene') return sceneOfLesson(content, shape, asked);
+  if (as === 'scene') return sceneOfLesson(content, keptShape, asked);
   return of === 'whole'
-    ? drawWhole(content, shape, { repeats, isMirrored })
-    : drawLesson(content, shape, asked, keptUnfolded(content));
+    ? drawWhole(content, keptShape, { repeats, isMirrored })
+    : drawLesson(content, keptShape, asked);
 };
 
 /** The pictures of one making, by what they show, and what its shape foretells or why there is none. */
@@ -116,15 +109,13 @@ export interface PicturesOfMaking {
 
 export function picturesOf(content: Pictured, turned: Omit<PictureAsked, 'of'>): PicturesOfMaking {
   const shape = keptShape(content);
-  const unfolded = keptUnfolded(content);
   const proof = proveLesson(content, shape);
   const placements = [...content.start, ...content.repeat, ...content.finishing];
   const pictures = ['piece', ...placements.map(({ id }) => id)].flatMap((of) => {
     const picture = drawLesson(
       content,
-      shape,
+      keptShape,
       of === 'piece' ? { of, ...turned } : { of, roll: 0, side: 'front' },
-      unfolded,
     );
     return picture ? [[of, picture] as const] : [];
   });

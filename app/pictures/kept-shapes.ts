@@ -1,6 +1,6 @@
 /** The shapes of the pieces asked for last: finding one takes a while, and a page asks for many pictures of it. */
 import { LRUCache } from 'lru-cache';
-import { pictureTexts, sceneOfLesson, shapeOfLesson, unfoldedLesson } from '#lib/lesson/lesson-pictures.ts';
+import { pictureTexts, sceneOfLesson, shapeOfLesson } from '#lib/lesson/lesson-pictures.ts';
 import { type Pictured, shapeKey } from '#lib/lesson/pictured.ts';
 
 const KEPT = 60;
@@ -19,18 +19,12 @@ function keptFor<Known extends object>(workOut: (content: Pictured) => Known): (
 /** The shape of a lesson's piece. */
 export const keptShape = keptFor(shapeOfLesson);
 
-/** The same with nothing folded back; null where nothing ever is. */
-export const keptUnfolded = (content: Pictured): ReturnType<typeof shapeOfLesson> | null => {
-  const unfolded = unfoldedLesson(content);
-  return unfolded && keptShape(unfolded);
-};
-
 /** Placements that are seen in space, and so can be turned: of others the flat scheme is all there is. */
 export const keptTurnable = keptFor(
   (content): ReadonlySet<string> =>
     new Set(
       [...pictureTexts(content).keys()].filter(
-        (of) => sceneOfLesson(content, keptShape(content), { of, roll: 0, side: 'front' }) !== null,
+        (of) => sceneOfLesson(content, keptShape, { of, roll: 0, side: 'front' }) !== null,
       ),
     ),
 );

@@ -1,17 +1,18 @@
-import type { NoWholeLength } from '#lib/lesson/fits-a-picture.ts';
+import type { NotDrawn } from '#lib/lesson/whole-picture.ts';
+import { shapeFaultWords } from './shape-words.ts';
 
 /** What the marks in a step's picture mean; said once beside them, on the page and on paper. */
 export const PICTURE_MARKS =
   'Black number: the ring of this step. Number in a box: a closed ring that it carries. Dotted number: a ring that it enters. An arrow goes the way the ring goes, through the rings whose numbers stand at its foot; a dot there means from the back, a cross from the front.';
 
 /** Why a lesson shows no picture of the whole length. */
-export function noWholeLength(why: NoWholeLength): string {
-  switch (why) {
-    case 'weaves-differ':
-      return 'The whole length is not drawn: its units are different weaves, and how one goes over into the next is not worked out.';
-    case 'sizes-differ':
-      return 'The whole length is not drawn: in some repeats rings of another size stand in, and how they pull the weave in is not worked out.';
-    case 'too-many-rings':
-      return 'The whole length is not drawn: it has more rings than a picture can show.';
-  }
-}
+export const TOO_MANY_RINGS = 'The whole length is not drawn: it has more rings than a picture can show.';
+
+/** Parts of a piece that are left empty in the picture of its whole length, each with its reason; empty where none is. */
+export const notDrawnWords = (
+  notDrawn: readonly NotDrawn[],
+  ringKinds: readonly { readonly id: string; readonly name: string }[],
+): readonly string[] => {
+  const nameOf = (id: string): string => ringKinds.find((kind) => kind.id === id)?.name ?? '';
+  return notDrawn.map(({ label, fault }) => `Not drawn: ${label}. ${shapeFaultWords(fault, nameOf)}`);
+};

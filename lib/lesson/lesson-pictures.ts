@@ -14,13 +14,11 @@ import {
   sceneOfPiece,
   sceneOfTurn,
   type WeavePicture,
-  wholeOf,
 } from '#lib/weave/picture/draw-piece.ts';
 import type { Scene } from '#lib/weave/picture/draw-scene.ts';
 import { drawScheme } from '#lib/weave/picture/link-scheme.ts';
-import { finishedWords, type KindLooks, runsWords, stepWords } from '#lib/weave/picture/say-step.ts';
-import { drawWholeLength } from '#lib/weave/picture/whole-length.ts';
-import { planRuns } from '#lib/weave/runs.ts';
+import { stepWords } from '#lib/weave/picture/say-step.ts';
+import { planRuns, repeatsShowing } from '#lib/weave/runs.ts';
 import { findSettledWeave } from '#lib/weave/space/known-shape.ts';
 import { pieceCell } from '#lib/weave/space/piece-cell.ts';
 import {
@@ -32,9 +30,10 @@ import {
   weaveOfPiece,
 } from '#lib/weave/space/piece-in-space.ts';
 import { type Woven, walkPiece } from '#lib/weave/walk.ts';
-import { whyNoWholeLength } from './fits-a-picture.ts';
 import { measuresOf } from './measures.ts';
-import type { Pictured } from './pictured.ts';
+import { looksOf, type Pictured } from './pictured.ts';
+import { sectionsOf } from './sections.ts';
+import { lessonWith, unitAlone } from './unit-alone.ts';
 
 export interface PictureAsked {
   /** A placement's id, or `piece` for the whole. */
@@ -50,28 +49,41 @@ export interface PictureAsked {
 const REPEATS_OF_STEPS = 2;
 const RINGS_OF_PIECE = 36;
 
-const looksOf = ({ ringKinds }: Pictured): KindLooks =>
-  new Map(ringKinds.map(({ id, name, colourCode }) => [id, { name, colour: colourCode }]));
-
-const shapeUnfolded = (content: Pictured): Result<PieceShape, PieceShapeFault> | null => {
-  const unfolded = unfoldedLesson(content);
-  return unfolded && shapeOfLesson(unfolded);
-};
+/** The shape of a lesson's piece, worked out or kept: pictures of one lesson ask for it again and again. */
+export type ShapeOf = (content: Pictured) => Result<PieceShape, PieceShapeFault>;
 
 /** The shape that the pictures of a lesson are drawn from. Takes up to some tenths of a second: keep it. */
-export const shapeOfLesson = (content: Pictured): Result<PieceShape, PieceShapeFault> =>
+export const shapeOfLesson: ShapeOf = (content) =>
   shapeOfPiece(content, measuresOf(content), content.leaning === 'left');
 
 /** The text alternatives of all placements' pictures, by placement id; made without any shape. */
 export function pictureTexts(content: Pictured): ReadonlyMap<string, string> {
-  const woven = walkPiece(content, REPEATS_OF_STEPS);
   const kinds = looksOf(content);
   const texts = new Map<string, string>();
-  if (!woven.isNamed) return texts;
-  for (const turn of woven.turns)
-    if (!texts.has(turn.placement.id) && (turn.opened !== null || turn.carried.length > 0))
-      texts.set(turn.placement.id, stepWords({ woven, turn, kinds }));
+  for (const { woven, turn } of firstTurns(content)) {
+    const made = woven.turns[turn];
+    if (made && woven.isNamed && (made.opened !== null || made.carried.length > 0))
+      texts.set(made.placement.id, stepWords({ woven, turn: made, kinds }));
+  }
   return texts;
+}
+
+interface FirstTurn {
+  readonly woven: Woven;
+  readonly turn: number;
+}
+
+/** Where each placement is first made, its unit walked alone. */
+function firstTurns(content: Pictured): readonly FirstTurn[] {
+  const walked = new Map<string, Woven>();
+  return [...content.start, ...content.repeat, ...content.finishing].flatMap(({ id }) => {
+    const alone = lessonWith(content, id);
+    const unit = alone.repeat[0]?.id ?? '';
+    const woven = walked.get(unit) ?? walkPiece(alone, REPEATS_OF_STEPS);
+    walked.set(unit, woven);
+    const turn = turnOf(woven, id);
+    return turn === null ? [] : [{ woven, turn }];
+  });
 }
 
 /** The sequence with nothing folded back: how it hangs until it is; null where nothing ever is. */
@@ -90,29 +102,43 @@ function firstFold({ turns }: Woven): number | null {
 
 /**
  * One picture of a lesson; null where there is nothing to show. Until the
- * first fold is made the piece is shown as it hangs without it.
- *
- * @param unfolded the shape of `unfoldedLesson`
+ * first fold is made the piece is shown as it hangs without it. Where units
+ * differ, each is drawn alone.
  */
 export function drawLesson(
   content: Pictured,
-  shape: Result<PieceShape, PieceShapeFault>,
+  shapeOf: ShapeOf,
   { of, ...turned }: PictureAsked,
-  unfolded = shapeUnfolded(content),
 ): WeavePicture | null {
   const kinds = looksOf(content);
   const wishes = { kinds, ...turned };
-  if (of === 'piece')
-    return shape.ok ? drawFinished(finished(content, shape.value), shape.value, wishes) : null;
-  const woven = walkPiece(content, REPEATS_OF_STEPS);
+  if (of === 'piece') {
+    const piece = onePiece(content);
+    const shape = shapeOf(piece);
+    return shape.ok ? drawFinished(finished(piece, shape.value), shape.value, wishes) : null;
+  }
+  const alone = lessonWith(content, of);
+  const woven = walkPiece(alone, REPEATS_OF_STEPS);
   const turn = turnOf(woven, of);
   if (turn === null || !woven.isNamed) return null;
-  const stage = (of: Result<PieceShape, PieceShapeFault> | null): Stage | null =>
-    of?.ok
-      ? { shape: of.value, placed: placePiece(content, of.value, REPEATS_OF_STEPS, measuresOf(content)) }
+  const stage = (lesson: Pictured | null): Stage | null => {
+    const shape = lesson && shapeOf(lesson);
+    return shape?.ok
+      ? {
+          shape: shape.value,
+          placed: placePiece(alone, shape.value, REPEATS_OF_STEPS, measuresOf(content)),
+        }
       : null;
-  const drawn = drawTurnOf(woven, turn, { lying: stage(shape), hanging: stage(unfolded) }, wishes);
-  return drawn ?? drawScheme(woven, turn, kinds);
+  };
+  const stages = { lying: stage(alone), hanging: stage(unfoldedLesson(alone)) };
+  return drawTurnOf(woven, turn, stages, wishes) ?? drawScheme(woven, turn, kinds);
+}
+
+/** What a picture of the piece from near shows: its first unit where others are other weaves or in other sizes. */
+function onePiece(content: Pictured): Pictured {
+  const repeats = repeatsShowing(content);
+  if (sectionsOf(content, repeats).length < 2) return content;
+  return unitAlone(content, planRuns(content.runs, repeats)[0]?.run?.unit ?? '');
 }
 
 /** A turn as the piece lies when it is made: what is folded back only later still hangs. */
@@ -135,16 +161,16 @@ function drawTurnOf(
 
 /** Placements whose picture shows two moments, one above the other, where it can be drawn at all; told without any shape. */
 export function picturesInTwo(content: Pictured): ReadonlySet<string> {
-  const woven = walkPiece(content, REPEATS_OF_STEPS);
-  const fold = firstFold(woven);
-  const inTwo = woven.turns.filter(
-    ({ placement }, turn) =>
+  const inTwo = firstTurns(content).flatMap(({ woven, turn }) => {
+    const fold = firstFold(woven);
+    const placement = woven.turns[turn]?.placement;
+    const isInTwo =
       fold !== null &&
       turn >= fold &&
-      turn === turnOf(woven, placement.id) &&
-      (placement.lie === 'fold back' || workingEnd(woven, turn).hanging.size > 0),
-  );
-  return new Set(inTwo.map(({ placement }) => placement.id));
+      (placement?.lie === 'fold back' || workingEnd(woven, turn).hanging.size > 0);
+    return placement && isInTwo ? [placement.id] : [];
+  });
+  return new Set(inTwo);
 }
 
 /** Rings that are there once a turn is done and that this turn or a later one folds back, and the ring that carries them. */
@@ -168,13 +194,6 @@ function finished(content: Pictured, shape: PieceShape): PlacedPiece {
   return placePiece(content, shape, repeats, measuresOf(content));
 }
 
-/** The text alternative of the picture of a whole length; made without any shape. */
-export function wholeText(content: Pictured, repeats: number): string {
-  const kinds = looksOf(content);
-  const runs = runsWords(planRuns(content.runs, repeats), kinds);
-  return `${finishedWords(walkPiece(content, repeats), kinds)} ${runs}`;
-}
-
 /** Id of the weave in space that a lesson's sequence is, whatever its rings; null where none is known. */
 export function weaveOfLesson(content: Pictured): string | null {
   const cell = pieceCell(content);
@@ -182,12 +201,12 @@ export function weaveOfLesson(content: Pictured): string | null {
 }
 
 /**
- * Whether the whole piece most likely has a picture, told without working out
+ * Whether the piece most likely has a picture from near, told without working out
  * its shape: false is sure, and true fails only where sizes that are mixed do
  * not go together.
  */
 export function mayBePictured(content: Pictured): boolean {
-  const cell = pieceCell(content);
+  const cell = pieceCell(onePiece(content));
   const found = cell && weaveOfPiece(cell);
   if (!found) return false;
   const sizes = measuresOf(content);
@@ -199,44 +218,35 @@ export function mayBePictured(content: Pictured): boolean {
   return Math.max(...ratios) >= least - 1e-4;
 }
 
-/** The whole length of a piece of `repeats` repeats; null where no shape is known or no picture can hold it. */
-export function drawWhole(
-  content: Pictured,
-  shape: Result<PieceShape, PieceShapeFault>,
-  { repeats, isMirrored }: { readonly repeats: number; readonly isMirrored: boolean },
-): WeavePicture | null {
-  if (!shape.ok || whyNoWholeLength(content, repeats) !== null) return null;
-  const kinds = looksOf(content);
-  const placed = placePiece(content, shape.value, repeats, measuresOf(content));
-  const text = wholeText(content, repeats);
-  const whole = wholeOf(placed, shape.value, { kinds, roll: 0, side: 'front', isMirrored }, text);
-  return drawWholeLength(placed, shape.value, whole);
-}
-
 /** What a picture shows, to be turned by hand; null where no shape is known. */
 export function sceneOfLesson(
   content: Pictured,
-  shape: Result<PieceShape, PieceShapeFault>,
+  shapeOf: ShapeOf,
   { of, ...turned }: PictureAsked,
 ): Scene | null {
-  if (!shape.ok) return null;
   const wishes = { kinds: looksOf(content), ...turned };
-  if (of === 'piece') return sceneOfPiece(finished(content, shape.value), shape.value, wishes);
-  const woven = walkPiece(content, REPEATS_OF_STEPS);
+  const alone = of === 'piece' ? onePiece(content) : lessonWith(content, of);
+  const shape = shapeOf(alone);
+  if (!shape.ok) return null;
+  if (of === 'piece') return sceneOfPiece(finished(alone, shape.value), shape.value, wishes);
+  const woven = walkPiece(alone, REPEATS_OF_STEPS);
   const turn = turnOf(woven, of);
   if (turn === null) return null;
   const fold = firstFold(woven);
   const end = workingEnd(woven, turn);
   // The fold too is shown as it hangs before: that is where the openings are seen.
-  const hanging = fold !== null && (turn <= fold || end.hanging.size > 0) ? shapeUnfolded(content) : null;
+  const unfolded = fold !== null && (turn <= fold || end.hanging.size > 0) ? unfoldedLesson(alone) : null;
+  const hanging = unfolded && shapeOf(unfolded);
   const seen = hanging?.ok ? hanging.value : shape.value;
-  const placed = placePiece(content, seen, REPEATS_OF_STEPS, measuresOf(content));
+  const placed = placePiece(alone, seen, REPEATS_OF_STEPS, measuresOf(content));
   const from = fold !== null && turn > fold && end.hanging.size > 0 ? end.from : 0;
   return sceneOfTurn(placed, seen, turn, wishes, { from });
 }
 
-/** The first time that a placement is made; null where it never is. */
+/** The first time that a placement is made with all the rings there that it enters, or at all; null where it never is. */
 function turnOf(woven: Woven, placementId: string): number | null {
-  const turn = woven.turns.findIndex(({ placement }) => placement.id === placementId);
-  return turn < 0 ? null : turn;
+  const turns = woven.turns.flatMap(({ placement, passed }, turn) =>
+    placement.id === placementId ? [{ turn, isWhole: !passed.includes(null) }] : [],
+  );
+  return (turns.find(({ isWhole }) => isWhole) ?? turns[0])?.turn ?? null;
 }

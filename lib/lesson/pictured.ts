@@ -1,5 +1,6 @@
 /** What of a lesson its computed pictures depend on; light enough for any screen. */
 import { sizesOf } from '#lib/rings/ring.ts';
+import type { KindLooks } from '#lib/weave/picture/say-step.ts';
 import { type Content, content as contentSchema } from './content.ts';
 
 /** What of a lesson its pictures are computed from. */
@@ -20,6 +21,10 @@ export type Pictured = Pick<Content, keyof typeof pictured.shape>;
 
 /** The parts of a lesson that its pictures are computed from. */
 export const PICTURED = pictured.keyof().options;
+
+/** What each ring kind is called and looks like in pictures. */
+export const looksOf = ({ ringKinds }: Pick<Pictured, 'ringKinds'>): KindLooks =>
+  new Map(ringKinds.map(({ id, name, colourCode }) => [id, { name, colour: colourCode }]));
 
 /** All that the shape of a lesson depends on, as text: equal texts have equal shapes. */
 export const shapeKey = ({ start, repeat, finishing, ringKinds, leaning }: Pictured): string =>

@@ -101,7 +101,7 @@ async function cardPicture(
   { recording, content }: Revision,
 ): Promise<CardPicture | null> {
   if (recording?.posterKey) return { bytes: await storedBytes(work, recording.posterKey), how: 'photograph' };
-  const piece = drawLesson(content, shapeOfLesson(content), { of: 'piece', roll: 0, side: 'front' });
+  const piece = drawLesson(content, shapeOfLesson, { of: 'piece', roll: 0, side: 'front' });
   return piece && { bytes: new TextEncoder().encode(piece.svg), how: 'drawing' };
 }
 

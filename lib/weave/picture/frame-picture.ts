@@ -5,7 +5,7 @@ import type { Drawn } from './draw-rings.ts';
 
 const MARGIN = 14;
 
-const escaped = (text: string): string =>
+export const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 
 /** `elements` are painted over the drawing. No styles and no scripts, so any page may carry it. */

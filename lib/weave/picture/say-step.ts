@@ -105,10 +105,38 @@ export function finishedWords(woven: Woven, kinds: KindLooks): string {
 /** How colours and units fall along the piece: `11 repeats as described, then 3 with small blue rings.` */
 export function runsWords(stretches: readonly Stretch[], kinds: KindLooks): string {
   const said = stretches.map(({ run, repeats }, at) => {
-    const swaps = (run?.swaps ?? []).map(({ by }) => ringsOf(by, 2, kinds));
     const unit = run && run.unit !== '' ? ` of ${run.unit}` : '';
-    const how = swaps.length > 0 ? ` with ${listed(swaps)}` : unit === '' ? ' as described' : '';
+    const how = swapWords(run, kinds) || (unit === '' ? ' as described' : '');
     return `${repeats}${at === 0 ? (repeats === 1 ? ' repeat' : ' repeats') : ''}${unit}${how}`;
   });
   return said.length === 0 ? '' : `${said.join(', then ')}.`;
+}
+
+/** ` with small blue rings`; empty where no other rings stand in. */
+function swapWords(run: Stretch['run'], kinds: KindLooks): string {
+  const swaps = (run?.swaps ?? []).map(({ by }) => ringsOf(by, 2, kinds));
+  return swaps.length > 0 ? ` with ${listed(swaps)}` : '';
+}
+
+/** A part of a piece that is a weave of its own. */
+export interface SaidSection {
+  readonly name: string;
+  readonly stretches: readonly Stretch[];
+  readonly isDrawn: boolean;
+}
+
+/** `Its 3 parts follow one another, each drawn by itself: 1, 5 repeats of byzantine; …`; where parts come round again, of one round. */
+export function sectionsWords(
+  sections: readonly SaidSection[],
+  { of, kinds }: { readonly of: number; readonly kinds: KindLooks },
+): string {
+  const said = sections.map(({ name, stretches, isDrawn }, at) => {
+    const runs = stretches.map(
+      ({ run, repeats }, stretch) =>
+        `${repeats}${stretch === 0 ? ` ${repeats === 1 ? 'repeat' : 'repeats'} of ${name}` : ''}${swapWords(run, kinds) || (stretch === 0 ? '' : ' as described')}`,
+    );
+    return `${at + 1}, ${runs.join(', then ')}${isDrawn ? '' : ', which cannot be drawn'}`;
+  });
+  const again = of > sections.length ? '; and so on in the same way' : '';
+  return `Its ${of} parts follow one another, each drawn by itself: ${said.join('; ')}${again}. A dashed line stands where one part goes over into the next: how the rings lie there is not worked out.`;
 }

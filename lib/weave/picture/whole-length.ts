@@ -13,7 +13,7 @@ import { framePicture } from './frame-picture.ts';
 import type { View } from './view.ts';
 
 export interface WholeLength {
-  /** All rings that have a place, with their looks, in the order of making. */
+  /** The rings to be seen, with their looks, in the order of making. */
   readonly rings: readonly PictureRing[];
   readonly view: View;
   /** What the picture shows, in words. */
@@ -30,17 +30,63 @@ const OVERLAP = 1.5;
 /** The outlines of the outermost rings reach this far beyond their wires. */
 const OUTLINE = 1;
 
+/** A length cut into stretches of one width, each drawn once however often it comes. */
+export interface Stretched {
+  /** What the stretches are made of, to stand in `defs`. */
+  readonly defined: readonly string[];
+  /** Id of the element at each stretch, from the start; null where there is no ring. */
+  readonly ids: readonly (string | null)[];
+  /** Picture units, as all that follows: width of a stretch, length of all, and how far they reach up and down. */
+  readonly step: number;
+  readonly length: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
 /** @param placed the whole piece; null where a ring in its middle has no place */
 export function drawWholeLength(
+  placed: PlacedPiece,
+  shape: PieceShape,
+  whole: WholeLength,
+): WeavePicture | null {
+  const cut = stretchesOf(placed, shape, whole);
+  if (!cut) return null;
+  const { ids, step, top, bottom } = cut;
+  const lines = Math.ceil(ids.length / Math.max(1, Math.floor(LINE / step)));
+  const aLine = Math.ceil(ids.length / lines);
+  const down = bottom - top + BETWEEN_LINES;
+  const uses = ids.flatMap((id, n) =>
+    id === null ? [] : [placedCopy(id, (n % aLine) * step, Math.floor(n / aLine) * down)],
+  );
+  const box = [0, top, Math.min(aLine, ids.length) * step, top + lines * down - BETWEEN_LINES] as const;
+  const svg = framePicture(
+    { elements: [`<defs>${cut.defined.join('')}</defs>`, ...uses], box },
+    { title: 'The whole piece', description: whole.text },
+  );
+  return { svg, text: whole.text };
+}
+
+export const placedCopy = (id: string, x: number, y: number): string =>
+  `<use href="#${id}" x="${short(x)}" y="${short(y)}"/>`;
+
+/**
+ * A placed piece cut into stretches; null where a ring in its middle has no
+ * place.
+ *
+ * @param by picture units to the unit of the rings
+ * @param name put before ids, where one picture holds several lengths
+ */
+export function stretchesOf(
   { woven, rings: placedRings }: PlacedPiece,
   shape: PieceShape,
-  { rings: all, view, text }: WholeLength,
-): WeavePicture | null {
+  { rings: all, view }: Pick<WholeLength, 'rings' | 'view'>,
+  by = scaleOf(all),
+  name = '',
+): Stretched | null {
   if (woven.rings.some(({ index, turn }) => woven.turns[turn]?.part === 'repeat' && !placedRings[index]))
     return null;
   const { repeats, extraTwist } = stretchOf(shape.cell);
   const rings = twisted(all, extraTwist / shape.cell.pitch);
-  const by = scaleOf(rings);
   // The length of a piece lies level in the picture, shortened where its ends are swung.
   const along = view.right[0];
   const width = shape.cell.pitch * repeats * Math.abs(along);
@@ -51,49 +97,31 @@ export function drawWholeLength(
     return [middle - half, middle + half] as const;
   });
   const start = Math.min(...spans.map(([from]) => from));
-  const count = Math.ceil((Math.max(...spans.map(([, to]) => to)) - start) / width);
+  const length = Math.max(...spans.map(([, to]) => to)) - start;
   const drawn: (readonly PictureRing[])[] = [];
   const defined: string[] = [];
   let [top, bottom] = [Infinity, -Infinity];
-  const stretches: (number | null)[] = [];
-  for (let n = 0; n < count; n++) {
+  const ids = Array.from({ length: Math.ceil(length / width) }, (_, n) => {
     const from = start + n * width;
     const there = rings
-      .filter((_, at) => (spans[at]?.[0] ?? 0) < from + width && (spans[at]?.[1] ?? 0) > from)
+      .filter((__, at) => (spans[at]?.[0] ?? 0) < from + width && (spans[at]?.[1] ?? 0) > from)
       .map((each) => moved(each, [-from / along, 0, 0]));
-    if (there.length === 0) {
-      stretches.push(null);
-      continue;
-    }
-    let id = drawn.findIndex((other) => looksAlike(other, there, by));
-    if (id < 0) {
-      id = drawn.push(there) - 1;
-      const { elements, box } = drawRings(there, view, by, 'simple');
-      top = Math.min(top, box[1]);
-      bottom = Math.max(bottom, box[3]);
-      defined.push(`<g id="s${id}" mask="url(#c)">${elements.join('')}</g>`);
-    }
-    stretches.push(id);
-  }
+    if (there.length === 0) return null;
+    const known = drawn.findIndex((other) => looksAlike(other, there, by));
+    if (known >= 0) return `${name}s${known}`;
+    const id = `${name}s${drawn.push(there) - 1}`;
+    const { elements, box } = drawRings(there, view, by, 'simple');
+    top = Math.min(top, box[1]);
+    bottom = Math.max(bottom, box[3]);
+    defined.push(`<g id="${id}" mask="url(#${name}c)">${elements.join('')}</g>`);
+    return id;
+  });
   const step = width * by;
-  const lines = Math.ceil(stretches.length / Math.max(1, Math.floor(LINE / step)));
-  const aLine = Math.ceil(stretches.length / lines);
-  const down = bottom - top + BETWEEN_LINES;
-  const uses = stretches.flatMap((id, n) =>
-    id === null
-      ? []
-      : [`<use href="#s${id}" x="${short((n % aLine) * step)}" y="${short(Math.floor(n / aLine) * down)}"/>`],
-  );
   const [left, upper] = [short(-OVERLAP), short(top - OUTLINE)];
   const size = `width="${short(step + 2 * OVERLAP)}" height="${short(bottom - top + 2 * OUTLINE)}"`;
   // A mask and no clip: a stretch is drawn whole and then cut, so that no stroke under another shows at the cut.
-  const cut = `<mask id="c" maskUnits="userSpaceOnUse" x="${left}" y="${upper}" ${size}><rect x="${left}" y="${upper}" ${size} fill="#fff"/></mask>`;
-  const box = [0, top, Math.min(aLine, stretches.length) * step, top + lines * down - BETWEEN_LINES] as const;
-  const svg = framePicture(
-    { elements: [`<defs>${cut}${defined.join('')}</defs>`, ...uses], box },
-    { title: 'The whole piece', description: text },
-  );
-  return { svg, text };
+  const cut = `<mask id="${name}c" maskUnits="userSpaceOnUse" x="${left}" y="${upper}" ${size}><rect x="${left}" y="${upper}" ${size} fill="#fff"/></mask>`;
+  return { defined: [cut, ...defined], ids, step, length: length * by, top, bottom };
 }
 
 /**

@@ -1,6 +1,8 @@
 'use client';
 /** Runs of repeats: other colours or another unit along the piece, and how they fall over its length. */
 import { useState } from 'react';
+import { TOO_MANY_RINGS } from '#app/words/picture-words.ts';
+import { hasTooManyRings } from '#lib/lesson/fits-a-picture.ts';
 import type { Run } from '#lib/weave/placement.ts';
 import { unitOf, unitsOf } from '#lib/weave/runs.ts';
 import { useDraft } from '../draft.client.tsx';
@@ -52,6 +54,7 @@ export function Runs({ lessonId, picturesAddress }: { lessonId: string; pictures
       {(runs.items.length > 0 || picture) && (
         <>
           {picture && <WholeLengthPicture picture={picture} />}
+          {hasTooManyRings(content, previewed) && <p className="soft">{TOO_MANY_RINGS}</p>}
           <RunsPreview content={content} repeats={previewed} hasPicture={picture !== null} />
           <NumberField
             label="Shown for a piece of"

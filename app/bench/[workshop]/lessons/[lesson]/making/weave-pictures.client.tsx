@@ -3,11 +3,12 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from 'react';
 import type { PicturesOfMaking } from '#app/pictures/answer-picture.ts';
 import { TurnButton } from '#app/pictures/turn-button.client.tsx';
+import { notDrawnWords } from '#app/words/picture-words.ts';
 import { proofWords } from '#app/words/proof-words.ts';
 import { countsWords, fitWords, foretoldWords, shapeFaultWords } from '#app/words/shape-words.ts';
 import { type Pictured, shapeKey } from '#lib/lesson/pictured.ts';
 import type { LessonProof } from '#lib/lesson/prove-lesson.ts';
-import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
+import type { WholePicture } from '#lib/lesson/whole-picture.ts';
 import { SEQUENCE_PARTS } from '#lib/weave/placement.ts';
 import { usualBandOf } from '#lib/weave/usual-bands.ts';
 import { useDraft } from '../draft.client.tsx';
@@ -70,9 +71,9 @@ export function useWeavePictures(address: string, turned: Turned): Pictures {
 }
 
 /** The whole length of so many repeats, in its colours; null until it came, and where it has no picture. */
-export function useWholeLength(address: string, repeats: number): WeavePicture | null {
+export function useWholeLength(address: string, repeats: number): WholePicture | null {
   const { content } = useDraft();
-  const [picture, setPicture] = useState<WeavePicture | null>(null);
+  const [picture, setPicture] = useState<WholePicture | null>(null);
   const body = oneOf(content, { of: 'whole', as: 'picture', repeats });
   const key = `${shapeKey(content)} ${content.ringKinds.map(({ name, colourCode }) => name + colourCode).join()} ${JSON.stringify(content.runs)} ${repeats}`;
   // biome-ignore lint/correctness/useExhaustiveDependencies: only what shows in the picture asks for a new one
@@ -86,7 +87,7 @@ export function useWholeLength(address: string, repeats: number): WeavePicture |
           body,
           signal: stop.signal,
         });
-        setPicture(answer.ok ? ((await answer.json()) as WeavePicture | null) : null);
+        setPicture(answer.ok ? ((await answer.json()) as WholePicture | null) : null);
       } catch {
         // Without the server the picture of before stays; the words beside it are always new.
       }
@@ -106,9 +107,24 @@ const oneOf = (
   one: { readonly of: string; readonly as: 'picture' | 'scene'; readonly repeats?: number },
 ): string => JSON.stringify({ making: making(content), roll: 0, side: 'front', one });
 
-export function WholeLengthPicture({ picture }: { readonly picture: WeavePicture }) {
-  // biome-ignore lint/performance/noImgElement: drawn for this screen, there is nothing to optimise
-  return <img className={styles.whole} src={addressOf(picture.svg)} alt={picture.text} />;
+export function WholeLengthPicture({ picture }: { readonly picture: WholePicture }) {
+  const { content } = useDraft();
+  return (
+    <>
+      {/* biome-ignore lint/performance/noImgElement: drawn for this screen, there is nothing to optimise */}
+      <img
+        className={picture.isInParts ? styles.inParts : styles.whole}
+        src={addressOf(picture.svg)}
+        alt={picture.text}
+      />
+      {picture.isInParts && <p className="soft">{picture.text}</p>}
+      {notDrawnWords(picture.notDrawn, content.ringKinds).map((words) => (
+        <p key={words} className="notice caution">
+          {words}
+        </p>
+      ))}
+    </>
+  );
 }
 
 const addressOf = (svg: string): string => `data:image/svg+xml,${encodeURIComponent(svg)}`;
