@@ -20,13 +20,13 @@ export interface Claim {
 export async function claimRecording(
   db: Database,
   { recordingId, attempt }: Claim,
-): Promise<{ sizeBytes: number; originalKey: string | null } | null> {
+): Promise<{ sizeBytes: number; originalKey: string | null; failures: number } | null> {
   const [row] = await db.recording.updateManyAndReturn({
     where: { id: recordingId, state: { in: ['waiting', 'ingesting'] } },
     data: { state: 'ingesting', attempt, step: null, percent: 0, fault: Prisma.DbNull },
-    select: { sizeBytes: true, originalKey: true },
+    select: { sizeBytes: true, originalKey: true, failures: true },
   });
-  return row ? { sizeBytes: Number(row.sizeBytes), originalKey: row.originalKey } : null;
+  return row ? { ...row, sizeBytes: Number(row.sizeBytes) } : null;
 }
 
 const own = ({ recordingId, attempt }: Claim) => ({ id: recordingId, attempt, state: 'ingesting' }) as const;
@@ -50,11 +50,17 @@ export async function refuseRecording(db: Database, claim: Claim, fault: Recordi
   await db.recording.updateMany({ where: own(claim), data: { state: 'refused', step: null, fault } });
 }
 
-/** Hands a recording back to the queue's next attempt. */
-export async function releaseRecording(db: Database, claim: Claim): Promise<void> {
+/** Hands a recording back to the queue's next attempt; one that failed by itself is counted. */
+export async function releaseRecording(db: Database, claim: Claim, failedByItself: boolean): Promise<void> {
   await db.recording.updateMany({
     where: own(claim),
-    data: { state: 'waiting', attempt: null, step: null, percent: 0 },
+    data: {
+      state: 'waiting',
+      attempt: null,
+      step: null,
+      percent: 0,
+      ...(failedByItself ? { failures: { increment: 1 } } : {}),
+    },
   });
 }
 

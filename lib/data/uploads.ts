@@ -86,7 +86,7 @@ export async function moveRecording(
 ): Promise<boolean> {
   const moved = await db.recording.updateMany({
     where: { id: recordingId, state: { in: [...from] } },
-    data: { state: to, step: null, percent: 0, attempt: null },
+    data: { state: to, step: null, percent: 0, attempt: null, failures: 0 },
   });
   return moved.count > 0;
 }

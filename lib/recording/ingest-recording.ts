@@ -30,8 +30,8 @@ export type IngestStep = ExamineStep | 'poster' | 'store';
 
 /** How often progress is written at most, ms. */
 const PROGRESS_MS = 500;
-/** Failures that are nobody's file's fault are tried so often before a person is asked. */
-const MOST_ATTEMPTS = 3;
+/** After so many failures that are nobody's file's fault a person is asked; killed attempts do not count. */
+const MOST_FAILURES = 3;
 
 /** The recording was cancelled, or another attempt has it: leave everything to that. */
 class Superseded extends Error {}
@@ -44,7 +44,7 @@ class Superseded extends Error {}
 export async function ingestRecording(
   work: RecordingWork,
   { recordingId }: { readonly recordingId: string },
-  { signal, number = 1 }: { readonly signal: AbortSignal; readonly number?: number },
+  { signal }: { readonly signal: AbortSignal },
 ): Promise<void> {
   const claim: Claim = { recordingId, attempt: work.newId() };
   const row = await claimRecording(work.db, claim);
@@ -62,10 +62,10 @@ export async function ingestRecording(
     await progress.settle();
     if (progress.superseded.aborted) return;
     if (isDiskFull(error)) return await refuseRecording(work.db, claim, { code: 'disk-full' });
-    if (!signal.aborted && number >= MOST_ATTEMPTS) {
+    if (!signal.aborted && row.failures + 1 >= MOST_FAILURES) {
       await refuseRecording(work.db, claim, { code: 'gave-up' });
     } else {
-      await releaseRecording(work.db, claim);
+      await releaseRecording(work.db, claim, !signal.aborted);
     }
     throw error;
   }
