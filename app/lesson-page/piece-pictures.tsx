@@ -36,6 +36,9 @@ export const PiecePictures = ({ content, kits, addresses }: PiecePicturesProps) 
             query=""
             alt={content.repeat.length === 0 ? 'The piece.' : 'Some repeats of the weave, pulled taut.'}
           />
+          {parts > 1 ? (
+            <figcaption className={styles.stepFacts}>The unit that comes first.</figcaption>
+          ) : null}
           <TurnButton address={addresses.picture('piece', 'json')} what="the piece" />{' '}
           <a href={addresses.picture('piece', 'png')} download="weave.png">
             The weave to print (PNG)

@@ -7,6 +7,7 @@ import type { FrozenKit } from '#lib/lesson/frozen-kit.ts';
 import { picturesInTwo, pictureTexts } from '#lib/lesson/lesson-pictures.ts';
 import { PAGE_PARTS, type PageStep, partTitle, stepAnchor } from '#lib/lesson/page-steps.ts';
 import { placementFacts } from '#lib/lesson/placement-words.ts';
+import { planWords, unitBegun } from '#lib/lesson/repeat-words.ts';
 import type { FrozenStill, Revision } from '#lib/lesson/revision.ts';
 import styles from './lesson-page.module.css';
 import { MomentLink } from './moment-link.tsx';
@@ -63,15 +64,21 @@ export const Steps = (props: StepsProps) => {
 };
 
 const RepeatNote = ({ content, kits }: Pick<StepsProps, 'content' | 'kits'>) => {
-  const times = kits.flatMap((kit) => {
-    const size = content.sizes.find((candidate) => candidate.id === kit.size);
-    return size && kit.repeats > 0
-      ? [`${kit.repeats} times for ${size.name.trim() || formatMeasure(size.bodyMm, 'mm')}`]
+  const sizes = kits.flatMap(({ size: id, repeats }) => {
+    const size = content.sizes.find((candidate) => candidate.id === id);
+    return size && repeats > 0
+      ? [{ name: size.name.trim() || formatMeasure(size.bodyMm, 'mm'), repeats }]
       : [];
   });
+  const times = sizes.map(({ name, repeats }) => `${repeats} times for ${name}`);
+  const plans = sizes.map(({ name, repeats }) => `For ${name}: ${planWords(content, repeats)}`);
   return (
     <p className={styles.note} lang="en">
-      {times.length === 0 ? 'Repeat these steps.' : `Work these steps ${times.join(', ')}.`}{' '}
+      {times.length === 0
+        ? 'Repeat these steps.'
+        : content.runs.length === 0
+          ? `Work these steps ${times.join(', ')}.`
+          : plans.join(' ')}{' '}
       {content.sample === null
         ? ''
         : `One repeat adds ${formatMeasure(content.sample.perRepeatMm, 'mm')}, measured ${content.sample.measured}. `}
@@ -100,6 +107,7 @@ const Step = ({
   const still = stills.find((candidate) => candidate.of === step.id);
   const facts = step.placement ? placementFacts(content, step.placement) : [];
   const anchor = stepAnchor(step);
+  const begun = unitBegun(content, step.placement);
   return (
     <li id={anchor} className={still || pictureText ? styles.pictured : undefined}>
       {still || pictureText ? (
@@ -126,6 +134,11 @@ const Step = ({
         </div>
       ) : null}
       <div>
+        {begun === '' ? null : (
+          <p className={styles.unit} lang="en">
+            {begun}
+          </p>
+        )}
         <p className={styles.sentence}>
           <TermText text={step.sentence} explainer={explainer} />
         </p>

@@ -11,6 +11,7 @@ import { cautionWords } from '#lib/lesson/cautions.ts';
 import { timeNeeded } from '#lib/lesson/making-words.ts';
 import { PAGE_PARTS, type PagePart, type PageStep, pageSteps, partTitle } from '#lib/lesson/page-steps.ts';
 import { placementFacts } from '#lib/lesson/placement-words.ts';
+import { planWords, unitBegun } from '#lib/lesson/repeat-words.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
 import { footOf, type SheetLesson, sheetHead } from './kit-sheet.ts';
@@ -107,12 +108,14 @@ const widthOfNumbers = (steps: readonly PageStep[]): number =>
 
 function stepRow(from: LessonSheetFrom, part: PagePart, step: PageStep, size: number): TableCell[] {
   const facts = step.placement ? placementFacts(from.revision.content, step.placement).join('; ') : '';
+  const begun = unitBegun(from.revision.content, step.placement);
   return [
     // Of a repeat every round has its box, above; its steps are read again and again.
     part === 'repeat' ? '' : tickBox(size),
     { text: String(step.number), bold: true },
     {
       stack: [
+        ...(begun === '' ? [] : [{ text: begun, bold: true }]),
         { text: step.sentence },
         ...(facts === ''
           ? []
@@ -129,24 +132,33 @@ const MOST_ROUNDS = 120;
 function repeatNote({ revision: { content, kits }, kit }: LessonSheetFrom, size: number): Content[] {
   if (kit?.length) {
     const { repeats } = kit.length;
+    const plan = planWords(content, repeats);
     return [
       {
         text:
-          repeats === 1 ? 'Work these steps once.' : `Work these steps ${repeats} times. One box a round:`,
+          plan !== ''
+            ? `In this order: ${plan} One box a repeat:`
+            : repeats === 1
+              ? 'Work these steps once.'
+              : `Work these steps ${repeats} times. One box a round:`,
       },
       ...(repeats > 1 && repeats <= MOST_ROUNDS ? [rounds(repeats, size)] : []),
     ];
   }
   const times = kits.flatMap(({ size: id, repeats }) => {
     const name = content.sizes.find((one) => one.id === id)?.name.trim();
-    return name && repeats > 0 ? [`${repeats} times for ${name}`] : [];
+    if (!name || repeats === 0) return [];
+    const plan = planWords(content, repeats);
+    return [plan === '' ? `${repeats} times for ${name}` : `For ${name}: ${plan}`];
   });
   return [
     {
       text:
         times.length === 0
           ? 'Repeat these steps until the length is right.'
-          : `Work these steps ${times.join(', ')}. Mine: ________ times.`,
+          : content.runs.length === 0
+            ? `Work these steps ${times.join(', ')}. Mine: ________ times.`
+            : times.join(' '),
     },
   ];
 }

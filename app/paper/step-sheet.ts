@@ -8,6 +8,8 @@ export interface SheetStep {
   readonly part: PagePart;
   readonly number: number;
   readonly sentence: string;
+  /** The unit that begins with it; empty where none does. */
+  readonly begun: string;
   /** Null for a step that adds no rings, and where no picture can be computed. */
   readonly picture: WeavePicture | null;
 }
@@ -54,7 +56,7 @@ const isUpright = ({ svg }: WeavePicture): boolean => {
   return height > 1.1 * width;
 };
 
-const stepBeside = ({ number, sentence, picture }: SheetStep): Content => ({
+const stepBeside = ({ number, sentence, begun, picture }: SheetStep): Content => ({
   unbreakable: true,
   columns: [
     { width: 24, text: `${number}.`, bold: true },
@@ -62,6 +64,7 @@ const stepBeside = ({ number, sentence, picture }: SheetStep): Content => ({
     {
       width: '*',
       stack: [
+        ...(begun === '' ? [] : [{ text: begun, bold: true }]),
         { text: sentence.trim() || (picture?.text ?? '') },
         ...(picture && sentence.trim() !== '' ? [{ text: picture.text, style: 'small' }] : []),
       ],

@@ -2,6 +2,7 @@
 import type { SheetSteps } from '#app/paper/step-sheet.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import { pageSteps } from '#lib/lesson/page-steps.ts';
+import { unitBegun } from '#lib/lesson/repeat-words.ts';
 import { oneOfMaking } from './answer-picture.ts';
 
 const FIRST = { repeats: 1 } as const;
@@ -17,6 +18,7 @@ export function stepsForPaper(content: Content): SheetSteps {
       part,
       number,
       sentence,
+      begun: unitBegun(content, placement),
       picture: placement ? pictureOf(id) : null,
     })),
   };

@@ -13,6 +13,7 @@ import { correctionsDuring, correctionsNewestFirst } from '#lib/lesson/correctio
 import { timeNeeded, weaveWord } from '#lib/lesson/making-words.ts';
 import { PAGE_PARTS, PART_TITLES, type PageStep, pageSteps } from '#lib/lesson/page-steps.ts';
 import { placementFacts } from '#lib/lesson/placement-words.ts';
+import { planWords, unitBegun } from '#lib/lesson/repeat-words.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
 import { formatTimeCode } from '#lib/time/time-code.ts';
 import { needed } from './kit-part.ts';
@@ -176,12 +177,13 @@ function steps({ revision, drawn }: CopiedLesson, { explained }: Teller): Markup
           (step) => {
             const still = revision.stills.find(({ of }) => of === step.id);
             const picture = drawn.get(step.id);
+            const begun = unitBegun(content, step.placement);
             const told = step.placement ? placementFacts(content, step.placement).join('; ') : '';
             return html`<li${still || picture !== undefined ? html` class="pictured"` : null} id="${`${part}-${step.number}`}">${when(
               still !== undefined || picture !== undefined,
               () =>
                 html`<div>${still ? html`<img src="${still.key}" alt="${still.text}" loading="lazy">` : null}${picture === undefined ? null : drawing(step, picture)}</div>`,
-            )}<div><p class="sentence">${explained([step.sentence])}</p>${when(told !== '', () => html`<p class="soft" lang="en">${told.charAt(0).toUpperCase() + told.slice(1)}.</p>`)}${
+            )}<div>${when(begun !== '', () => html`<p lang="en"><strong>${begun}</strong></p>`)}<p class="sentence">${explained([step.sentence])}</p>${when(told !== '', () => html`<p class="soft" lang="en">${told.charAt(0).toUpperCase() + told.slice(1)}.</p>`)}${
               recording && step.atMs !== null
                 ? html`<p lang="en">${moment(recording.mediaKey, step.atMs, 'Said here:')}</p>`
                 : null
@@ -197,13 +199,15 @@ const drawing = (step: PageStep, text: string): Markup =>
   html`<img src="${drawnName(step)}" alt="${text}" data-hand="shown" lang="en" loading="lazy"><img src="${drawnName(step, 'mirrored')}" alt="${`${text} Mirrored.`}" data-hand="mirrored" lang="en" loading="lazy">`;
 
 function repeatNote({ content, kits }: Revision): Markup {
-  const times = kits.flatMap(({ size, repeats }) => {
+  const sizes = kits.flatMap(({ size, repeats }) => {
     const found = content.sizes.find(({ id }) => id === size);
     return found && repeats > 0
-      ? [`${repeats} times for ${found.name.trim() || formatMeasure(found.bodyMm, 'mm')}`]
+      ? [{ name: found.name.trim() || formatMeasure(found.bodyMm, 'mm'), repeats }]
       : [];
   });
-  return html`<p lang="en">${times.length === 0 ? 'Repeat these steps.' : `Work these steps ${times.join(', ')}.`}</p>`;
+  const times = sizes.map(({ name, repeats }) => `${repeats} times for ${name}`);
+  const plans = sizes.map(({ name, repeats }) => `For ${name}: ${planWords(content, repeats)}`);
+  return html`<p lang="en">${times.length === 0 ? 'Repeat these steps.' : content.runs.length === 0 ? `Work these steps ${times.join(', ')}.` : plans.join(' ')}</p>`;
 }
 
 function transcript({ content, cues, recording }: Revision, { said: asSaid }: Teller): Markup {

@@ -4,7 +4,7 @@ import { scaleOf } from '#lib/weave/picture/draw-rings.ts';
 import { finishedWords, runsWords, sectionsWords } from '#lib/weave/picture/say-step.ts';
 import { drawSections, type NamedLength } from '#lib/weave/picture/sections-in-lines.ts';
 import { drawWholeLength, type Stretched, stretchesOf } from '#lib/weave/picture/whole-length.ts';
-import { planRuns } from '#lib/weave/runs.ts';
+import { planRuns, unitsOf } from '#lib/weave/runs.ts';
 import { type PieceShapeFault, type PlacedPiece, placePiece } from '#lib/weave/space/piece-in-space.ts';
 import { walkPiece } from '#lib/weave/walk.ts';
 import { findWeave } from '#lib/weave/weave-library.ts';
@@ -130,21 +130,23 @@ function roundOf(
   return length === undefined ? null : { length, lastFrom: (Math.floor(keys.length / length) - 1) * length };
 }
 
-const LONGEST_LABEL = 30;
+const LONGEST_LABEL = 36;
 
 /** `2 plain pairs × 3`. */
 const labelsOf = (sections: readonly Section[]): readonly string[] =>
   sections.map((section, at) => {
     const count = ` × ${section.repeats}`;
-    const name = `${at + 1} ${nameOf(section)}`;
+    const name = `${at + 1} ${nameOf(section).replace(/^the /, '')}`;
     const room = LONGEST_LABEL - count.length;
     return `${name.length > room ? `${name.slice(0, room - 1).trimEnd()}…` : name}${count}`;
   });
 
-/** What a section's unit is called; the main one by its weave, where that is known. */
-function nameOf({ unit, alone }: Section): string {
+/** What a section's unit is called; the main one by its weave too, where that is known. */
+function nameOf({ unit, alone, piece }: Section): string {
   if (unit !== '') return unit;
-  return findWeave(weaveOfLesson(alone) ?? '')?.name.split(',')[0] ?? 'the main unit';
+  const weave = findWeave(weaveOfLesson(alone) ?? '')?.name.split(',')[0];
+  if (unitsOf(piece).length < 2) return weave ?? 'the repeat unit';
+  return weave === undefined ? 'the main unit' : `the main unit (${weave})`;
 }
 
 /**

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { keptShape } from '#app/pictures/kept-shapes.ts';
 import { emptyContent } from '#lib/lesson/content.ts';
 import { drawLesson, pictureTexts } from '#lib/lesson/lesson-pictures.ts';
+import { planWords, unitBegun } from '#lib/lesson/repeat-words.ts';
 import { sectionsOf } from '#lib/lesson/sections.ts';
 import { drawWhole, partsNotDrawn, wholeText } from '#lib/lesson/whole-picture.ts';
 import { tonesOf } from '#lib/weave/picture/look.ts';
@@ -70,13 +71,13 @@ describe('the whole length of several weaves', () => {
   test('parts stand in the order of the piece, each under its name and count, with a joint between', () => {
     const picture = whole(mixed(), 13);
     expect(seen(picture?.svg ?? '')).toEqual([
-      '1 byzantine × 5',
+      '1 main unit (byzantine) × 5',
       'p0',
       'joint',
       '2 plain pairs × 3',
       'p1',
       'joint',
-      '3 byzantine × 5',
+      '3 main unit (byzantine) × 5',
       'p2',
     ]);
     expect(picture).toMatchObject({ isInParts: true, notDrawn: [] });
@@ -97,7 +98,7 @@ describe('the whole length of several weaves', () => {
     const text = wholeText(lesson, 13);
     expect(text).toContain(`A piece of ${counted} rings`);
     expect(text).toContain(
-      'Its 3 parts follow one another, each drawn by itself: 1, 5 repeats of byzantine; 2, 3 repeats of plain pairs; 3, 5 repeats of byzantine.',
+      'Its 3 parts follow one another, each drawn by itself: part 1, 5 repeats of the main unit (byzantine); part 2, 3 repeats of plain pairs; part 3, 5 repeats of the main unit (byzantine).',
     );
     expect(text).toContain('how the rings lie there is not worked out');
     const picture = whole(lesson, 13);
@@ -123,12 +124,12 @@ describe('the whole length of several weaves', () => {
     expect(picture?.notDrawn).toEqual([{ label: '2 plain pairs × 3', fault: { code: 'no-known-shape' } }]);
     expect(partsNotDrawn({ ...lesson, repeat: odd }, 13, keptShape)).toEqual(picture?.notDrawn);
     expect(seen(picture?.svg ?? '').slice(2, 5)).toEqual(['joint', '2 plain pairs × 3', 'stroke-']);
-    expect(picture?.text).toContain('2, 3 repeats of plain pairs, which cannot be drawn');
+    expect(picture?.text).toContain('part 2, 3 repeats of plain pairs, which cannot be drawn');
     // Too tight for byzantine, yet not for pairs.
     const tight = whole(mixed(RUNS, 5), 13);
     expect(tight?.notDrawn.map(({ label, fault }) => `${label}: ${fault.code}`)).toEqual([
-      '1 byzantine × 5: too-tight',
-      '3 byzantine × 5: too-tight',
+      '1 main unit (byzantine) × 5: too-tight',
+      '3 main unit (byzantine) × 5: too-tight',
     ]);
   });
 
@@ -138,7 +139,7 @@ describe('the whole length of several weaves', () => {
     const lesson = { ...mixed(runs), ringKinds: [...mixed().ringKinds, aRing('large', 8)] };
     const picture = whole(lesson, 10);
     expect(picture?.notDrawn).toEqual([]);
-    expect(picture?.text).toContain('2, 2 repeats of byzantine with large rings');
+    expect(picture?.text).toContain('part 2, 2 repeats of the main unit (byzantine) with large rings');
     expect(
       sectionsOf({ ...lesson, ringKinds: mixed().ringKinds.concat(aRing('large', 6.4)) }, 10),
     ).toHaveLength(1);
@@ -148,13 +149,15 @@ describe('the whole length of several weaves', () => {
     const turns = mixed([aRun('one', '', 1), aRun('other', 'plain pairs', 2)]);
     const picture = whole(turns, 60);
     expect(seen(picture?.svg ?? '').filter((each) => / × |again/.test(each))).toEqual([
-      '1 byzantine × 1',
+      '1 main unit (byzantine) × 1',
       '2 plain pairs × 2',
       '3 to 38: the same again',
-      '39 byzantine × 1',
+      '39 main unit (byzantine) × 1',
       '40 plain pairs × 2',
     ]);
-    expect(picture?.text).toContain('1, 1 repeat of byzantine; 2, 2 repeats of plain pairs; and so on');
+    expect(picture?.text).toContain(
+      'part 1, 1 repeat of the main unit (byzantine); part 2, 2 repeats of plain pairs; and so on',
+    );
     expect(gzipSync(whole(mixed(), 400)?.svg ?? '').length).toBeLessThan(60_000);
   });
 });
@@ -171,4 +174,21 @@ test('each unit has pictures of its steps, in which no other unit takes part', (
   }
   const piece = drawLesson(lesson, keptShape, { of: 'piece', roll: 0, side: 'front' });
   expect(piece?.svg).not.toContain(tonesOf(BLUE).shade);
+});
+
+test('a pupil reads the runs of each length in order, and where another unit begins among the steps', () => {
+  const lesson = mixed();
+  expect(planWords(lesson, 13)).toBe(
+    '5 repeats of the main unit, then 3 of plain pairs, then 5 of the main unit.',
+  );
+  expect(planWords({ ...lesson, runs: [] }, 13)).toBe('');
+  expect(lesson.repeat.map((each) => unitBegun(lesson, each))).toEqual([
+    'The main unit',
+    '',
+    '',
+    '',
+    'The unit plain pairs',
+    '',
+  ]);
+  expect(unitBegun({ repeat: lesson.repeat.slice(0, 4) }, lesson.repeat[0] ?? null)).toBe('');
 });

@@ -102,10 +102,16 @@ export function finishedWords(woven: Woven, kinds: KindLooks): string {
   return `A piece of ${all} rings${how}: ${listed(parts)}.`;
 }
 
-/** How colours and units fall along the piece: `11 repeats as described, then 3 with small blue rings.` */
-export function runsWords(stretches: readonly Stretch[], kinds: KindLooks): string {
+/**
+ * How colours and units fall along the piece: `11 repeats as described, then 3
+ * with small blue rings.`
+ *
+ * @param main what the main unit is called, where there are others
+ */
+export function runsWords(stretches: readonly Stretch[], kinds: KindLooks, main = ''): string {
   const said = stretches.map(({ run, repeats }, at) => {
-    const unit = run && run.unit !== '' ? ` of ${run.unit}` : '';
+    const name = run?.unit || main;
+    const unit = name === '' ? '' : ` of ${name}`;
     const how = swapWords(run, kinds) || (unit === '' ? ' as described' : '');
     return `${repeats}${at === 0 ? (repeats === 1 ? ' repeat' : ' repeats') : ''}${unit}${how}`;
   });
@@ -125,7 +131,7 @@ export interface SaidSection {
   readonly isDrawn: boolean;
 }
 
-/** `Its 3 parts follow one another, each drawn by itself: 1, 5 repeats of byzantine; …`; where parts come round again, of one round. */
+/** `Its 3 parts follow one another, each drawn by itself: part 1, 5 repeats of byzantine; …`; where parts come round again, of one round. */
 export function sectionsWords(
   sections: readonly SaidSection[],
   { of, kinds }: { readonly of: number; readonly kinds: KindLooks },
@@ -135,7 +141,7 @@ export function sectionsWords(
       ({ run, repeats }, stretch) =>
         `${repeats}${stretch === 0 ? ` ${repeats === 1 ? 'repeat' : 'repeats'} of ${name}` : ''}${swapWords(run, kinds) || (stretch === 0 ? '' : ' as described')}`,
     );
-    return `${at + 1}, ${runs.join(', then ')}${isDrawn ? '' : ', which cannot be drawn'}`;
+    return `part ${at + 1}, ${runs.join(', then ')}${isDrawn ? '' : ', which cannot be drawn'}`;
   });
   const again = of > sections.length ? '; and so on in the same way' : '';
   return `Its ${of} parts follow one another, each drawn by itself: ${said.join('; ')}${again}. A dashed line stands where one part goes over into the next: how the rings lie there is not worked out.`;

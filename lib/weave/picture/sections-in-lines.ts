@@ -20,7 +20,7 @@ const INK = '#16130e';
 const LEAST_LINE = 560;
 /** Height to width beyond which lines become wider. */
 const TALLEST = 1.5;
-const LETTERS_A_LINE = 32;
+const LETTERS_A_LINE = 38;
 /** Width of a bold letter to its height, rather too broad. */
 const LETTER = 0.68;
 const BETWEEN_LINES = 14;

@@ -55,7 +55,9 @@ export function Runs({ lessonId, picturesAddress }: { lessonId: string; pictures
         <>
           {picture && <WholeLengthPicture picture={picture} />}
           {hasTooManyRings(content, previewed) && <p className="soft">{TOO_MANY_RINGS}</p>}
-          <RunsPreview content={content} repeats={previewed} hasPicture={picture !== null} />
+          {picture?.isInParts || (
+            <RunsPreview content={content} repeats={previewed} hasPicture={picture !== null} />
+          )}
           <NumberField
             label="Shown for a piece of"
             unit="repeats"
