@@ -1,5 +1,5 @@
 /** Paints a scene of rings on a canvas, seen from a view. */
-import type { Scene } from '#lib/weave/picture/draw-scene.ts';
+import { type Scene, sideEntered } from '#lib/weave/picture/draw-scene.ts';
 import { type Tones, tonesOf } from '#lib/weave/picture/look.ts';
 import { nearestPoint, type WirePiece, wirePieces } from '#lib/weave/picture/turned-scene.ts';
 import type { View } from '#lib/weave/picture/view.ts';
@@ -35,12 +35,14 @@ export function paintScene(
   const tones = new Map<string, Tones>();
   for (const { colour } of scene.rings) if (!tones.has(colour)) tones.set(colour, tonesOf(colour));
   for (const piece of wirePieces(scene, view, piecesARing)) paintPiece(canvas, scene, piece, tones);
-  for (const { at, way } of scene.arrows)
+  for (const arrow of scene.arrows) {
+    const { at, way } = arrow;
     paintArrow(canvas, scene, {
       at: [dot(view.right, at), -dot(view.up, at)],
       way: [dot(view.right, way), -dot(view.up, way)],
-      isTowards: dot(view.toward, way) > 0,
+      isFromBack: sideEntered(scene.rings, arrow, view) === 'back',
     });
+  }
   for (const ring of scene.rings)
     if (ring.label !== '')
       paintLabel(canvas, ring.label, ring.role, nearestPoint(ring, view), ring.ring.wire);
@@ -96,11 +98,11 @@ function paintArrow(
   {
     at: [x, y],
     way,
-    isTowards,
+    isFromBack,
   }: {
     readonly at: readonly [number, number];
     readonly way: readonly [number, number];
-    readonly isTowards: boolean;
+    readonly isFromBack: boolean;
   },
 ): void {
   const wire = rings.reduce((sum, { ring }) => sum + ring.wire, 0) / Math.max(1, rings.length);
@@ -136,7 +138,7 @@ function paintArrow(
   canvas.fill();
   canvas.stroke();
   canvas.beginPath();
-  if (isTowards) {
+  if (isFromBack) {
     canvas.fillStyle = INK;
     canvas.arc(x0, y0, 0.1 * wire, 0, 2 * Math.PI);
     canvas.fill();

@@ -6,7 +6,7 @@
 import type { Side } from '../placement.ts';
 import { dot, type Vector } from '../space/vector.ts';
 import { type Drawn, drawRings, type PictureRing, type RingRole, scaleOf } from './draw-rings.ts';
-import { arrowsThrough, drawArrow, numbersOf, type ThroughArrow } from './opening-arrows.ts';
+import { arrowsThrough, drawArrow, type NumberedArrow } from './opening-arrows.ts';
 import { type SeenRing, seenPoint } from './seen-ring.ts';
 import { openingWash, ringNumbers, type Taken } from './step-marks.ts';
 import type { View } from './view.ts';
@@ -39,18 +39,30 @@ const FORMS: Readonly<Record<Exclude<RingRole, 'plain'>, 'disc' | 'box' | 'dotte
   entered: 'dotted',
 };
 
-/** What comes towards the eye comes from the back of what it goes through. */
-const sideSeen = (way: Vector, { toward }: View): Side => (dot(way, toward) > 0 ? 'back' : 'front');
+/**
+ * The face of the opening that is entered, as it is seen: what leaves by the
+ * face that is turned to the eye came from the back. Which way it goes in the
+ * picture's depth does not tell that where the opening is seen aslant.
+ */
+export function sideEntered(
+  rings: readonly SceneRing[],
+  { way, into }: Pick<SceneArrow, 'way' | 'into'>,
+  { toward }: View,
+): Side {
+  const normal = rings.find(({ label }) => label === into)?.ring.normal ?? toward;
+  return dot(way, normal) * dot(normal, toward) > 0 ? 'back' : 'front';
+}
 
 export function drawScene({ rings, arrows }: Pick<Scene, 'rings' | 'arrows'>, view: View): Panel {
   const drawn = drawRings(rings, view);
   const by = scaleOf(rings);
   const entered = rings.flatMap(({ role }, at) => (role === 'entered' ? [drawn.seen[at] as SeenRing] : []));
   const through = arrowsThrough(
-    arrows.map(({ at, way, into }) => {
-      const [x, y] = seenPoint(view, at);
-      const [dx, dy] = seenPoint(view, way);
-      return { at: [x * by, y * by], way: [dx, dy], from: sideSeen(way, view), into };
+    arrows.map((arrow) => {
+      const [x, y] = seenPoint(view, arrow.at);
+      const [dx, dy] = seenPoint(view, arrow.way);
+      const from = sideEntered(rings, arrow, view);
+      return { at: [x * by, y * by], way: [dx, dy], from, into: arrow.into };
     }),
   );
   const numbers = rings.flatMap(({ role, label }, at) =>
@@ -70,9 +82,8 @@ export function drawScene({ rings, arrows }: Pick<Scene, 'rings' | 'arrows'>, vi
 }
 
 /** Where an arrow lies: its numbers, and points along it. */
-function takenBy(arrow: ThroughArrow): readonly Taken[] {
-  const { foot, head } = arrow;
-  const { text, at, half } = numbersOf(arrow);
+function takenBy({ foot, head, numbers }: NumberedArrow): readonly Taken[] {
+  const { text, at, half } = numbers;
   return [
     ...(text === '' ? [] : [{ at, radius: half[0] }]),
     ...[0, 1 / 3, 2 / 3, 1].map((part) => ({

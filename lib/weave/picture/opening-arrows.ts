@@ -29,6 +29,11 @@ export interface ThroughArrow {
   readonly into: readonly string[];
 }
 
+/** An arrow with its numbers: where they stand, and half the size of their frame. */
+export interface NumberedArrow extends ThroughArrow {
+  readonly numbers: { readonly text: string; readonly at: Point; readonly half: Point };
+}
+
 const REACH = UNITS_A_WIRE * 1.05;
 /** Openings nearer than this, entered from one side and nearly one way, are one movement. */
 const NEAR = UNITS_A_WIRE * 2;
@@ -41,7 +46,7 @@ const unitOf = ([x, y]: Point): Point => {
 const dotOf = (a: Point, b: Point): number => a[0] * b[0] + a[1] * b[1];
 const distance = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
-export function arrowsThrough(openings: readonly SeenOpening[]): readonly ThroughArrow[] {
+export function arrowsThrough(openings: readonly SeenOpening[]): readonly NumberedArrow[] {
   const groups: SeenOpening[][] = [];
   for (const each of openings) {
     const group = groups.find((members) =>
@@ -55,7 +60,7 @@ export function arrowsThrough(openings: readonly SeenOpening[]): readonly Throug
     if (group) group.push(each);
     else groups.push([each]);
   }
-  return apart(groups.map(arrowOf));
+  return numbered(apart(groups.map(arrowOf)));
 }
 
 /** How far apart the feet of two arrows stand at least: two marks beside each other. */
@@ -106,25 +111,62 @@ function arrowOf(group: readonly SeenOpening[]): ThroughArrow {
   };
 }
 
-/** Where an arrow's numbers stand, behind its foot, and how large their frame is. */
-export function numbersOf({ foot, head, into }: ThroughArrow): {
-  readonly text: string;
-  readonly at: Point;
-  readonly half: Point;
-} {
+/** Turns from straight behind its foot at which an arrow's numbers may stand, the best first; radians. */
+const BESIDE = [0, 0.7, -0.7, 1.3, -1.3, 1.8, -1.8];
+/** Numbers stand this far from other arrows at least, or a reader takes them for theirs. */
+const CLEAR = 7;
+
+/** Numbers at the foot of each arrow, where none stands at another one's head. */
+function numbered(arrows: readonly ThroughArrow[]): readonly NumberedArrow[] {
+  const done: NumberedArrow[] = [];
+  for (const arrow of arrows) {
+    const others = arrows.filter((other) => other !== arrow);
+    const choices = BESIDE.map((turn) => {
+      const numbers = numbersAt(arrow, turn);
+      const room = Math.min(
+        CLEAR,
+        ...others.flatMap(({ foot, head }) =>
+          [0, 0.25, 0.5, 0.75, 1].map((part) =>
+            toFrame(numbers, [foot[0] + (head[0] - foot[0]) * part, foot[1] + (head[1] - foot[1]) * part]),
+          ),
+        ),
+        ...done.map((other) => betweenFrames(numbers, other.numbers)),
+      );
+      return { numbers, room };
+    });
+    const best = choices.reduce((a, b) => (b.room > a.room + 0.5 ? b : a));
+    done.push({ ...arrow, numbers: best.numbers });
+  }
+  return done;
+}
+
+type Frame = NumberedArrow['numbers'];
+
+function numbersAt({ foot, head, into }: ThroughArrow, turn: number): Frame {
   const text = into.join('+');
   const half: Point = [2.3 * text.length + 2.4, 5];
-  const [dx, dy] = unitOf([head[0] - foot[0], head[1] - foot[1]]);
+  const [wx, wy] = unitOf([head[0] - foot[0], head[1] - foot[1]]);
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  const [dx, dy] = [wx * c - wy * s, wx * s + wy * c];
   const away = 4.2 + Math.min(half[0] / Math.max(1e-6, Math.abs(dx)), half[1] / Math.max(1e-6, Math.abs(dy)));
   return { text, at: [foot[0] - dx * away, foot[1] - dy * away], half };
 }
+
+const toFrame = ({ at, half }: Frame, [x, y]: Point): number =>
+  Math.hypot(Math.max(0, Math.abs(x - at[0]) - half[0]), Math.max(0, Math.abs(y - at[1]) - half[1]));
+
+const betweenFrames = (a: Frame, b: Frame): number =>
+  Math.hypot(
+    Math.max(0, Math.abs(a.at[0] - b.at[0]) - a.half[0] - b.half[0]),
+    Math.max(0, Math.abs(a.at[1] - b.at[1]) - a.half[1] - b.half[1]),
+  );
 
 /**
  * From the back it comes towards the eye: a full head and a dot at its foot;
  * from the front it goes away: a cross at its foot, as the feather of an arrow
  * that is seen from behind.
  */
-export function drawArrow(arrow: ThroughArrow): string {
+export function drawArrow(arrow: NumberedArrow): string {
   const { foot, head, from } = arrow;
   const [[x0, y0], [x1, y1]] = [foot, head];
   const [dx, dy] = unitOf([x1 - x0, y1 - y0]);
@@ -136,11 +178,10 @@ export function drawArrow(arrow: ThroughArrow): string {
     from === 'back'
       ? `<circle cx="${short(x0)}" cy="${short(y0)}" r="1.2" fill="${INK}"/>`
       : `<path d="M${short(x0 - 2.2)} ${short(y0 - 2.2)}l4.4 4.4m0-4.4l-4.4 4.4" stroke="${INK}" stroke-width="1.2"/>`;
-  return `<path d="${shaft}" stroke="${PAPER}" stroke-width="5.5" stroke-linecap="round"/><path d="${point}" fill="${PAPER}" stroke="${PAPER}" stroke-width="3.5" stroke-linejoin="round"/><path d="${shaft}" stroke="${INK}" stroke-width="2.2" stroke-linecap="round"/><path d="${point}" fill="${INK}"/>${ring}${mark}${drawNumbers(arrow)}`;
+  return `<path d="${shaft}" stroke="${PAPER}" stroke-width="5.5" stroke-linecap="round"/><path d="${point}" fill="${PAPER}" stroke="${PAPER}" stroke-width="3.5" stroke-linejoin="round"/><path d="${shaft}" stroke="${INK}" stroke-width="2.2" stroke-linecap="round"/><path d="${point}" fill="${INK}"/>${ring}${mark}${drawNumbers(arrow.numbers)}`;
 }
 
-function drawNumbers(arrow: ThroughArrow): string {
-  const { text, at, half } = numbersOf(arrow);
+function drawNumbers({ text, at, half }: Frame): string {
   if (text === '') return '';
   const [x, y] = at;
   return `<rect x="${short(x - half[0])}" y="${short(y - half[1])}" width="${short(2 * half[0])}" height="${short(2 * half[1])}" rx="2" fill="${PAPER}" fill-opacity=".92"/><text x="${short(x)}" y="${short(y + 2.7)}" font-size="7.6" font-weight="700" font-family="sans-serif" text-anchor="middle" fill="${INK}">${text}</text>`;
