@@ -86,10 +86,14 @@ async function readCounts(file: string): Promise<Tally> {
 
 type Task = () => Promise<void>;
 
-const groups: Readonly<Record<string, () => Promise<Task[]>>> = {
+/** The build, from when it begins: it clears away the types of routes, so that they are made after it. */
+let building: Promise<unknown> = Promise.resolve();
+
+const groups = {
   checks: async () => [
     () =>
       check('types', async () => {
+        await building.catch(() => undefined);
         const routes = await tool(NEXT, 'typegen');
         return routes.ok ? tool(TSC, '--noEmit') : routes;
       }),
@@ -111,7 +115,9 @@ const groups: Readonly<Record<string, () => Promise<Task[]>>> = {
   build: async () => [
     () =>
       check('the site builds', async () => {
-        await prepareSite(console.log);
+        const made = prepareSite(console.log);
+        building = made;
+        await made;
         return { ok: true, said: '' };
       }),
   ],
@@ -120,7 +126,10 @@ const groups: Readonly<Record<string, () => Promise<Task[]>>> = {
   bench: async () => {
     const files: string[] = [];
     for await (const file of glob('tests/bench/*.bench.ts', { cwd: ROOT })) files.push(file);
-    return files.sort().map(
+    // The longest first; it mostly waits for a slowed browser, so that others find a processor free beside it.
+    const isLongest = (file: string): boolean => file.includes('lesson-page');
+    files.sort((a, b) => Number(isLongest(b)) - Number(isLongest(a)) || (a < b ? -1 : 1));
+    return files.map(
       (file) => () =>
         check(file, async () => {
           const result = await tool(file);
@@ -129,19 +138,30 @@ const groups: Readonly<Record<string, () => Promise<Task[]>>> = {
         }),
     );
   },
-};
+} satisfies Readonly<Record<string, () => Promise<Task[]>>>;
+
+interface Stage {
+  /** Their tasks begin in this order. */
+  readonly groups: readonly (keyof typeof groups)[];
+  /** Tasks at the same time. */
+  readonly lanes: number;
+}
 
 /**
- * Groups that run one behind the other, and those that run side by side: what
- * the last two do uses one processor at a time, or waits. A bench measures ours
- * and what it stands beside in turn, so that what runs beside it slows both.
+ * Stages run one behind the other, the tasks of one side by side, so that no
+ * processor waits: the tests of the core keep what building and checks, which
+ * mostly use one, leave. What faults and benches do uses one processor at a
+ * time, or waits. A bench measures ours and what it stands beside in turn, so
+ * that what runs beside it slows both.
  */
-const STAGES = [['checks'], ['core'], ['build'], ['app'], ['faults', 'bench']] as const;
-/** Tasks of a stage at the same time. */
-const LANES = 2;
+const STAGES: readonly Stage[] = [
+  { groups: ['core', 'build', 'checks'], lanes: 2 },
+  { groups: ['app'], lanes: 1 },
+  { groups: ['faults', 'bench'], lanes: 3 },
+];
 
 /** Runs all tasks, the first ones first; one that throws counts as a failure and keeps none from running. */
-async function runInLanes(tasks: readonly Task[]): Promise<void> {
+async function runInLanes(tasks: readonly Task[], lanes: number): Promise<void> {
   const left = [...tasks];
   const lane = async (): Promise<void> => {
     for (let task = left.shift(); task; task = left.shift()) {
@@ -151,7 +171,7 @@ async function runInLanes(tasks: readonly Task[]): Promise<void> {
       });
     }
   };
-  await Promise.all(Array.from({ length: LANES }, lane));
+  await Promise.all(Array.from({ length: lanes }, lane));
 }
 
 async function main(): Promise<void> {
@@ -162,11 +182,11 @@ async function main(): Promise<void> {
   if (unknown)
     throw new Error(`There is no group "${unknown}". There are: ${Object.keys(groups).join(', ')}.`);
   for (const stage of STAGES) {
-    const names = stage.filter((name) => asked.length === 0 || asked.includes(name));
+    const names = stage.groups.filter((name) => asked.length === 0 || asked.includes(name));
     if (names.length === 0) continue;
     console.log(`\n== ${names.join(', ')}`);
-    const tasks = await Promise.all(names.map((name) => groups[name]?.() ?? []));
-    await runInLanes(tasks.flat());
+    const tasks = await Promise.all(names.map((name) => groups[name]()));
+    await runInLanes(tasks.flat(), stage.lanes);
   }
 }
 
