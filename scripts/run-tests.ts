@@ -86,14 +86,23 @@ async function readCounts(file: string): Promise<Tally> {
 
 type Task = () => Promise<void>;
 
-/** The build, from when it begins: it clears away the types of routes, so that they are made after it. */
-let building: Promise<unknown> = Promise.resolve();
+let building: Promise<unknown> | undefined;
+
+/** Builds the site once in a run, whoever asks first. */
+function buildSite(): Promise<unknown> {
+  building ??= prepareSite(console.log);
+  return building;
+}
+
+/** The same, where what comes next says by itself that the site is missing. */
+const afterBuild = async (): Promise<void> => void (await buildSite().catch(() => undefined));
 
 const groups = {
   checks: async () => [
     () =>
       check('types', async () => {
-        await building.catch(() => undefined);
+        // A build clears away the types of routes: they are made after it.
+        await building?.catch(() => undefined);
         const routes = await tool(NEXT, 'typegen');
         return routes.ok ? tool(TSC, '--noEmit') : routes;
       }),
@@ -115,15 +124,17 @@ const groups = {
   build: async () => [
     () =>
       check('the site builds', async () => {
-        const made = prepareSite(console.log);
-        building = made;
-        await made;
+        await buildSite();
         return { ok: true, said: '' };
       }),
   ],
   app: async () => [() => tests('app')],
-  faults: async () => [() => tests('faults')],
+  faults: async () => {
+    await afterBuild();
+    return [() => tests('faults')];
+  },
   bench: async () => {
+    await afterBuild();
     const files: string[] = [];
     for await (const file of glob('tests/bench/*.bench.ts', { cwd: ROOT })) files.push(file);
     // The longest first; it mostly waits for a slowed browser, so that others find a processor free beside it.
