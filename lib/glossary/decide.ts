@@ -49,6 +49,24 @@ export function undecided(
   );
 }
 
+/** Which suggestion a person looks at. */
+export interface LookedAt {
+  /** Of the suggestion. */
+  readonly id: string;
+  /** Its place in the list, from 0. */
+  readonly at: number;
+}
+
+/**
+ * Where the suggestion that is looked at stands by now: a later search may
+ * find more before it or fewer, and nothing else may come under a hand that
+ * is about to take it. Where it is gone, what took its place.
+ */
+export function placeOf(suggestions: readonly Suggestion[], { id, at }: LookedAt): number {
+  const same = suggestions.findIndex((one) => one.id === id);
+  return same === -1 ? Math.min(at, Math.max(0, suggestions.length - 1)) : same;
+}
+
 /** Suggestions of the same words for the same term, in order of their first place. */
 export function alike(suggestions: readonly Suggestion[]): readonly (readonly Suggestion[])[] {
   const groups = new Map<string, Suggestion[]>();

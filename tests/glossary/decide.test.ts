@@ -5,6 +5,7 @@ import {
   glossaryOf,
   type HeardDecision,
   leftKey,
+  placeOf,
   takeSuggestions,
   undecided,
 } from '#lib/glossary/decide.ts';
@@ -55,6 +56,18 @@ describe('decisions', () => {
     const cues = cuesOf(...LINES);
     const found = find(cues);
     expect(takeSuggestions(cuesOf('a lobster claw here', '', ''), found, newId).put).toEqual([]);
+  });
+
+  it('the one that is looked at stays, whatever a later search finds before it', () => {
+    const [first, second, third] = find(cuesOf(...LINES));
+    if (!first || !second || !third) throw new Error('three are found');
+    const looked = { id: second.id, at: 0 };
+    expect(placeOf([second, third], looked)).toBe(0);
+    expect(placeOf([first, second, third], looked)).toBe(1);
+    // Once it is decided, the next takes its place; behind the last there is none.
+    expect(placeOf([first, third], { id: second.id, at: 1 })).toBe(1);
+    expect(placeOf([first], { id: second.id, at: 1 })).toBe(0);
+    expect(placeOf([], looked)).toBe(0);
   });
 
   it('what was left here is offered elsewhere; left everywhere, nowhere in the lesson; never, in no lesson', () => {

@@ -175,12 +175,15 @@ function useCopies(
   readonly refresh: (somethingCame?: boolean) => Promise<void>;
 } {
   const router = useRouter();
-  const [copies, setCopies] = useState<readonly Shown[]>([]);
+  const [answer, setCopies] = useState<readonly Shown[] | null>(null);
+  const copies = answer ?? [];
   const wasBusy = useRef(false);
   const refresh = useCallback(
     async (somethingCame = false) => {
       wasBusy.current ||= somethingCame;
       const response = await fetch(api).catch(() => null);
+      // Refused for good: asking again would change nothing.
+      if (response && !response.ok && response.status < 500) setCopies((former) => former ?? []);
       if (!response?.ok) return;
       const now = ((await response.json()) as { copies: readonly Shown[] }).copies;
       setCopies(now);
@@ -193,7 +196,8 @@ function useCopies(
     },
     [api, router, onRead],
   );
-  const busy = copies.some(isBeingRead);
+  // Asked again, too, while no answer came at all.
+  const busy = answer === null || copies.some(isBeingRead);
   useEffect(() => {
     void refresh();
   }, [refresh]);

@@ -54,7 +54,9 @@ export function KeptFiles({ address, asOf, mayEdit, onReadAgain }: KeptFilesProp
     return () => gone.abort();
   }, [address, asOf]);
 
-  if (unreachable) return <p className="fault">The files that were brought in cannot be listed just now.</p>;
+  // A list that is there stays, with what is open in it.
+  if (unreachable && files.length === 0)
+    return <p className="fault">The files that were brought in cannot be listed just now.</p>;
   if (files.length === 0) return null;
   return (
     <details className={styles.paste}>

@@ -29,19 +29,22 @@ interface MadeFilesProps {
 export function MadeFiles({ api, revisionPath, number, mayEdit }: MadeFilesProps) {
   const noteTaken = useTaken(api);
   const address = `${api}/revisions/${number}/files`;
-  const [files, setFiles] = useState<readonly ShownFile[]>([]);
+  const [answer, setFiles] = useState<readonly ShownFile[] | null>(null);
   const load = useCallback(
     async (method: 'GET' | 'POST') => {
       try {
         const response = await fetch(address, { method });
         if (response.ok) setFiles(((await response.json()) as { files: readonly ShownFile[] }).files);
+        // Refused for good: asking again would change nothing.
+        else if (response.status < 500) setFiles((former) => former ?? []);
       } catch {
         // The next look may go through.
       }
     },
     [address],
   );
-  const busy = files.some(({ state }) => state === 'waiting' || state === 'making');
+  const files = answer ?? [];
+  const busy = answer === null || files.some(({ state }) => state === 'waiting' || state === 'making');
   useEffect(() => {
     void load('GET');
   }, [load]);

@@ -2,7 +2,7 @@
 /** What may be misheard, one place at a time: heard, seen in its sentence, taken or left. Nothing changes by itself. */
 import Link from 'next/link';
 import { useCallback, useEffect, useId, useMemo, useState } from 'react';
-import { alike, leftKey } from '#lib/glossary/decide.ts';
+import { alike, type LookedAt, leftKey, placeOf } from '#lib/glossary/decide.ts';
 import type { Suggestion } from '#lib/glossary/suggestion.ts';
 import { offsetToMs } from '#lib/transcript/word-times.ts';
 import { useDraftPart } from '../../draft.client.tsx';
@@ -38,10 +38,11 @@ export function ToDecide({ markUp, player, api, glossaryAddress, show, onMarks }
   const { glossary, decide, fault } = useGlossary(api);
   const { state, suggestions, toHear } = useMisheard(glossary);
   const [open, setOpen] = useState(false);
-  const [at, setAt] = useState(0);
+  const [looked, setLooked] = useState<LookedAt>({ id: '', at: 0 });
   const [told, setTold] = useState('');
-  const here = Math.min(at, Math.max(0, suggestions.length - 1));
+  const here = placeOf(suggestions, looked);
   const one = suggestions[here];
+  if (one && (one.id !== looked.id || here !== looked.at)) setLooked({ id: one.id, at: here });
   const group = useMemo(
     () => (one ? (alike(suggestions).find((some) => some.includes(one)) ?? [one]) : []),
     [suggestions, one],
@@ -83,18 +84,26 @@ export function ToDecide({ markUp, player, api, glossaryAddress, show, onMarks }
     setTold(`“${some.heard}” will not be offered as “${some.instead}” again, in any lesson.`);
   };
 
+  // Its line is there from the beginning, so that the transcript does not move when the search is done.
   if (state === 'failed')
     return <p className="hint">Misheard words could not be looked for. Load the page to try again.</p>;
-  if (cues.length === 0 || (suggestions.length === 0 && toHear.length === 0 && told === '')) return null;
+  if (cues.length === 0) return null;
   const count = suggestions.length;
+  const isEmpty = count === 0 && toHear.length === 0 && told === '';
   return (
     <section className={styles.place} aria-labelledby={`${id}-title`}>
       <div className={styles.bar}>
         <h3 id={`${id}-title`}>To decide</h3>
-        <p className={styles.count}>{countWords(count, toHear.length)}</p>
-        <button type="button" className="quiet" aria-expanded={open} onClick={() => setOpen(!open)}>
-          {open ? 'Close' : 'Look'}
-        </button>
+        <p className={styles.count}>
+          {state === 'searching'
+            ? 'Looking for words that may be misheard…'
+            : countWords(count, toHear.length)}
+        </p>
+        {(open || !isEmpty) && (
+          <button type="button" className="quiet" aria-expanded={open} onClick={() => setOpen(!open)}>
+            {open ? 'Close' : 'Look'}
+          </button>
+        )}
       </div>
       {open && (
         <>
@@ -111,7 +120,7 @@ export function ToDecide({ markUp, player, api, glossaryAddress, show, onMarks }
               never={never}
             />
           )}
-          <Turn here={here} count={count} turnTo={setAt} />
+          <Turn here={here} count={count} turnTo={(at) => setLooked({ id: suggestions[at]?.id ?? '', at })} />
           <p className="hint" role="status">
             {fault ?? told}
           </p>
