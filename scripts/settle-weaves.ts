@@ -8,6 +8,7 @@
  */
 import { writeFileSync } from 'node:fs';
 import { linkedAs } from '#lib/weave/space/cell-links.ts';
+import { shakenCell } from '#lib/weave/space/derive-weave.ts';
 import { findStart } from '#lib/weave/space/find-start.ts';
 import { cellOfShape, pitchIn } from '#lib/weave/space/known-shape.ts';
 import { randomRow } from '#lib/weave/space/random-row.ts';
@@ -15,7 +16,7 @@ import { type Cell, middleRadius } from '#lib/weave/space/round-ring.ts';
 import { SETTLED_SHAPES } from '#lib/weave/space/settled-shapes.ts';
 import type { SettledShape, SettledWeave } from '#lib/weave/space/settled-weave.ts';
 import { settledChain, thickestChain } from '#lib/weave/space/shape-chain.ts';
-import { add, scale, unit, type Vector } from '#lib/weave/space/vector.ts';
+import { scale } from '#lib/weave/space/vector.ts';
 import { WEAVES_IN_SPACE, type WeaveInSpace } from '#lib/weave/space/weave-in-space.ts';
 
 /** How far above the smallest aspect ratio shapes are kept. */
@@ -32,22 +33,6 @@ function forAspectRatio(cell: Cell, aspectRatio: number): Cell {
     pitch: cell.pitch * by,
     twist: cell.twist,
     rings: cell.rings.map((ring) => ({ ...ring, centre: scale(ring.centre, by), radius, wire: 1 })),
-  };
-}
-
-function shaken(cell: Cell, by: number, random: () => number): Cell {
-  const off = (size: number): Vector => [
-    (random() - 0.5) * size,
-    (random() - 0.5) * size,
-    (random() - 0.5) * size,
-  ];
-  return {
-    ...cell,
-    rings: cell.rings.map((ring) => ({
-      ...ring,
-      centre: add(ring.centre, off(by)),
-      normal: unit(add(ring.normal, off(0.6 * by))),
-    })),
   };
 }
 
@@ -86,7 +71,7 @@ function settleWeave(weave: WeaveInSpace): SettledWeave {
   // A unit's petals must not be shaken into another order.
   for (let n = 0; n < 24 && weave.kind === 'chain'; n++) {
     const from = least as { cell: Cell } | null;
-    if (from) seekLeast(shaken(from.cell, 0.05 + 0.5 * random(), random));
+    if (from) seekLeast(shakenCell(from.cell, 0.05 + 0.5 * random(), random));
   }
   const found = least as { cell: Cell; aspectRatio: number } | null;
   if (!found) throw new Error(`${weave.id}: no shape found`);
@@ -110,7 +95,7 @@ function settleWeave(weave: WeaveInSpace): SettledWeave {
         }
         for (let n = 0; n < 4; n++) {
           const from = taut[index];
-          if (from) seek(index, shaken(from, 0.1 + 0.6 * random(), random));
+          if (from) seek(index, shakenCell(from, 0.1 + 0.6 * random(), random));
         }
       }
   };
@@ -184,7 +169,7 @@ function longestNear(
   };
   for (const shape of shapes.slice(Math.max(0, at - 1), at + 3)) {
     seek(cellOfShape(shape));
-    for (let n = 0; n < 3; n++) seek(shaken(cellOfShape(shape), 0.1 + 0.6 * random(), random));
+    for (let n = 0; n < 3; n++) seek(shakenCell(cellOfShape(shape), 0.1 + 0.6 * random(), random));
   }
   return best;
 }

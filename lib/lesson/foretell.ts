@@ -4,7 +4,8 @@
  * sizes is worked out, which takes some tenths of a second.
  */
 import { failed, ok, type Result } from '#lib/result.ts';
-import { findSettledWeave, pitchAt } from '#lib/weave/space/known-shape.ts';
+import { pitchIn } from '#lib/weave/space/known-shape.ts';
+import type { KnownWeave } from '#lib/weave/space/known-weave.ts';
 import {
   measuredPiece,
   type PieceShape,
@@ -35,47 +36,53 @@ export interface Foretold {
 /** What is foretold of a lesson's piece, or why nothing can be. */
 export function foretell(content: Pictured): Result<Foretold, PieceShapeFault> {
   const sizes = measuresOf(content);
-  const measured = measuredPiece(content, sizes);
+  const measured = measuredPiece(content, sizes, content.own);
   if (!measured.ok) return measured;
-  const { weave, cells, measures } = measured.value;
-  const fit = fitOf(weave.id, measures);
+  const { known, cells, measures } = measured.value;
+  const { id, kind } = known.weave;
+  const fit = fitOf(known, measures);
   if (fit && isTooTight(fit.needs, fit.has)) return failed({ code: 'too-tight', ...fit });
-  if (fit && weave.kind === 'unit') return ok({ weave: weave.id, oneRepeat: null, fit });
-  const read = fit && readBetween(weave.id, cells, measures, fit);
+  if (fit && kind === 'unit') return ok({ weave: id, oneRepeat: null, fit });
+  const read = fit && readBetween(known, cells, measures, fit);
   if (read) return ok(read);
-  const shape = shapeOfPiece(content, sizes);
+  const shape = shapeOfPiece(content, sizes, { own: content.own });
   return shape.ok ? ok(foretoldOf(shape.value)) : shape;
 }
 
 /** The same of a shape that has been worked out already. */
 export function foretoldOf(shape: PieceShape): Foretold {
-  const { weave, cell, cells } = shape;
+  const { known, cell, cells } = shape;
+  const weave = known.weave.id;
   const measures = cell.rings.map(({ radius, wire }) => ({ inner: 2 * radius - wire, wire }));
-  const fit = fitOf(weave, measures);
+  const fit = fitOf(known, measures);
   if (shape.pieceCell.isUnit) return { weave, oneRepeat: null, fit };
-  const read = fit && readBetween(weave, cells, measures, fit);
+  const read = fit && readBetween(known, cells, measures, fit);
   return read ?? { weave, oneRepeat: { tautMm: cell.pitch, pushedMm: pushedPitch(shape) }, fit };
 }
 
 /** Null where sizes are mixed. */
-function fitOf(weave: string, measures: readonly RingMeasure[]): Foretold['fit'] {
+function fitOf({ settled }: KnownWeave, measures: readonly RingMeasure[]): Foretold['fit'] {
   const [first] = measures;
-  const needs = findSettledWeave(weave)?.leastAspectRatio;
-  if (!first || needs === undefined || !measures.every((each) => isSameSize(each, first))) return null;
+  const needs = settled.leastAspectRatio;
+  if (!first || !measures.every((each) => isSameSize(each, first))) return null;
   return { has: first.inner / first.wire, needs };
 }
 
 /** Read between stored shapes; null beyond the last of them, and between two folds. */
 function readBetween(
-  weave: string,
+  { weave, settled }: KnownWeave,
   cells: number,
   [first]: readonly RingMeasure[],
   fit: NonNullable<Foretold['fit']>,
 ): Foretold | null {
-  const pitch = pitchAt(weave, Math.max(fit.has, fit.needs));
+  const pitch = pitchIn(settled, Math.max(fit.has, fit.needs));
   if (!first || !pitch) return null;
   const length = first.wire * cells;
-  return { weave, oneRepeat: { tautMm: pitch.taut * length, pushedMm: pitch.pushed * length }, fit };
+  return {
+    weave: weave.id,
+    oneRepeat: { tautMm: pitch.taut * length, pushedMm: pitch.pushed * length },
+    fit,
+  };
 }
 
 /** Sizes are kept to 1/10,000 mm. */

@@ -19,7 +19,6 @@ import type { Scene } from '#lib/weave/picture/draw-scene.ts';
 import { drawScheme } from '#lib/weave/picture/link-scheme.ts';
 import { stepWords } from '#lib/weave/picture/say-step.ts';
 import { planRuns, repeatsShowing } from '#lib/weave/runs.ts';
-import { findSettledWeave } from '#lib/weave/space/known-shape.ts';
 import { pieceCell } from '#lib/weave/space/piece-cell.ts';
 import {
   type PieceShape,
@@ -54,7 +53,7 @@ export type ShapeOf = (content: Pictured) => Result<PieceShape, PieceShapeFault>
 
 /** The shape that the pictures of a lesson are drawn from. Takes up to some tenths of a second: keep it. */
 export const shapeOfLesson: ShapeOf = (content) =>
-  shapeOfPiece(content, measuresOf(content), content.leaning === 'left');
+  shapeOfPiece(content, measuresOf(content), { isMirrored: content.leaning === 'left', own: content.own });
 
 /** The text alternatives of all placements' pictures, by placement id; made without any shape. */
 export function pictureTexts(content: Pictured): ReadonlyMap<string, string> {
@@ -197,7 +196,7 @@ function finished(content: Pictured, shape: PieceShape): PlacedPiece {
 /** Id of the weave in space that a lesson's sequence is, whatever its rings; null where none is known. */
 export function weaveOfLesson(content: Pictured): string | null {
   const cell = pieceCell(content);
-  return (cell && weaveOfPiece(cell)?.weave.id) ?? null;
+  return (cell && weaveOfPiece(cell, content.own)?.known.weave.id) ?? null;
 }
 
 /**
@@ -207,14 +206,14 @@ export function weaveOfLesson(content: Pictured): string | null {
  */
 export function mayBePictured(content: Pictured): boolean {
   const cell = pieceCell(onePiece(content));
-  const found = cell && weaveOfPiece(cell);
+  const found = cell && weaveOfPiece(cell, content.own);
   if (!found) return false;
   const sizes = measuresOf(content);
   const ratios = cell.rings.map(({ ringKind }) => {
     const size = sizes.get(ringKind);
     return size ? size.inner / size.wire : 0;
   });
-  const least = findSettledWeave(found.weave.id)?.leastAspectRatio ?? 0;
+  const least = found.known.settled.leastAspectRatio;
   return Math.max(...ratios) >= least - 1e-4;
 }
 

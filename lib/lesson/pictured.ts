@@ -1,6 +1,7 @@
 /** What of a lesson its computed pictures depend on; light enough for any screen. */
 import { sizesOf } from '#lib/rings/ring.ts';
 import type { KindLooks } from '#lib/weave/picture/say-step.ts';
+import type { OwnShapes } from '#lib/weave/space/own-weave.ts';
 import { type Content, content as contentSchema } from './content.ts';
 
 /** What of a lesson its pictures are computed from. */
@@ -17,7 +18,10 @@ export const pictured = contentSchema
   })
   // What the lesson calls its weave: its sequence is held against that.
   .extend({ weave: contentSchema.shape.weave.default('') });
-export type Pictured = Pick<Content, keyof typeof pictured.shape>;
+export type Pictured = Pick<Content, keyof typeof pictured.shape> & {
+  /** What is known of the shapes of her own sequences; absent: nobody looked. Never part of what is sent or stored. */
+  readonly own?: OwnShapes | undefined;
+};
 
 /** The parts of a lesson that its pictures are computed from. */
 export const PICTURED = pictured.keyof().options;
@@ -27,7 +31,7 @@ export const looksOf = ({ ringKinds }: Pick<Pictured, 'ringKinds'>): KindLooks =
   new Map(ringKinds.map(({ id, name, colourCode }) => [id, { name, colour: colourCode }]));
 
 /** All that the shape of a lesson depends on, as text: equal texts have equal shapes. */
-export const shapeKey = ({ start, repeat, finishing, ringKinds, leaning }: Pictured): string =>
+export const shapeKey = ({ start, repeat, finishing, ringKinds, leaning, own }: Pictured): string =>
   JSON.stringify([
     [start, repeat, finishing].map((part) =>
       part.map(({ id, opened, row, unit, passes, carries, lie, lays }) => [
@@ -43,4 +47,9 @@ export const shapeKey = ({ start, repeat, finishing, ringKinds, leaning }: Pictu
     ),
     ringKinds.map((kind) => [kind.id, sizesOf(kind).innerMm, sizesOf(kind).wireMm]),
     leaning,
+    ownStates(own),
   ]);
+
+/** What is known of her own sequences, as data to compare. */
+export const ownStates = (own: OwnShapes | undefined): readonly (readonly [string, string])[] =>
+  [...(own ?? [])].map(([key, { state }]) => [key, state]);

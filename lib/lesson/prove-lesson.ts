@@ -22,11 +22,13 @@ export function proveLesson(
   if (!cell) return null;
   const names = weavesNamed(content.weave);
   const named = [...new Set(names.flatMap(shapesOf))];
-  const is = shape.ok ? shape.value.weave : weaveOfPiece(cell)?.weave.id;
-  // Nothing to grow along: a closed group is known as it is or not at all.
-  if (is === undefined && cell.isUnit) return null;
-  if (is === undefined)
-    return names.length > 0 && named.length === 0 ? null : proveRepeat(content, cell, named);
+  const is = weaveOfPiece(cell)?.known.weave.id;
+  if (is === undefined) {
+    // Nothing to grow along: a closed group is known as it is or not at all.
+    const isOther = cell.isUnit || (names.length > 0 && named.length === 0);
+    const differs = isOther ? null : proveRepeat(content, cell, named);
+    return differs ?? (shape.ok ? provePlaced(content, shape.value, measuresOf(content)) : null);
+  }
   const [first] = named;
   if (first !== undefined && !named.includes(is))
     return proveRepeat(content, cell, named) ?? { state: 'another weave', weave: is, named: first };

@@ -83,7 +83,7 @@ function pieceOf(content: Pictured, stretches: readonly Stretch[], isLast: boole
 /** The weave that a unit repeats and the size of its ring at each place, as text; its own name and sizes where none is known. */
 function formOf(alone: Pictured, unit: string, sizeOf: (kind: string) => string): string {
   const cell = pieceCell(alone);
-  const found = cell && weaveOfPiece(cell);
+  const found = cell && weaveOfPiece(cell, alone.own);
   if (!found) {
     const kinds = alone.repeat.flatMap(({ opened, carries }) => [
       opened ?? '',
@@ -91,7 +91,10 @@ function formOf(alone: Pictured, unit: string, sizeOf: (kind: string) => string)
     ]);
     return `unit ${unit}: ${kinds.map(sizeOf).join(', ')}`;
   }
-  const { weave, match } = found;
+  const {
+    known: { weave },
+    match,
+  } = found;
   const kinds = cell.rings.map(({ ringKind }) => sizeOf(ringKind));
   // Of one size it matters to no ring where its unit begins.
   if (new Set(kinds).size === 1) return `${weave.id}: ${kinds[0]}`;

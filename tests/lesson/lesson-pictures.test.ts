@@ -102,7 +102,7 @@ const flowerOf = (petals: number): Pictured => ({
 test('a closed group of rings without a repeat is drawn where it is a known rosette, and foretold without a length', () => {
   const flower = flowerOf(5);
   const shape = shapeOfLesson(flower);
-  expect(shape).toMatchObject({ ok: true, value: { weave: 'rosette-5' } });
+  expect(shape).toMatchObject({ ok: true, value: { known: { weave: { id: 'rosette-5' } } } });
   expect(proveLesson(flower, shape)).toMatchObject({ state: 'agrees', repeats: 0, rings: 5, links: 10 });
   expect(foretell(flower)).toMatchObject({ ok: true, value: { weave: 'rosette-5', oneRepeat: null } });
   expect(drawLesson(flower, keptShape, { of: 'piece', ...front })?.svg).toContain('<svg');

@@ -7,7 +7,7 @@
 import type { CellLink } from './cell-links.ts';
 import { linkSign } from './linking.ts';
 import { type Cell, inCell, type RoundRing } from './round-ring.ts';
-import { scale, unit, type Vector } from './vector.ts';
+import { add, scale, unit, type Vector } from './vector.ts';
 
 export interface RingSize {
   readonly radius: number;
@@ -27,55 +27,95 @@ export interface StartSearch {
 /** A chain with exactly the wanted links, wires not looked at; null where the throws did not suffice. */
 export function findStart(search: StartSearch, random: () => number): Cell | null {
   const { sizes, links } = search;
-  const far = 1 + Math.max(...links.map((link) => link.cells), 0);
+  const wanted = new WantedLinks(links);
   const wide = Math.max(...sizes.map((size) => size.radius));
   const [low, high] = search.pitch;
   let cell: Cell = {
     pitch: low + (high - low) * random(),
     twist: search.twist,
-    rings: sizes.map((size) => thrown(size, high, wide, random)),
+    rings: sizes.map((size) => thrown(size, Math.min(high, 2 * wide), wide, random)),
   };
-  let faults = countFaults(cell, links, far, null);
+  let faults = wanted.faults(cell);
   for (let n = 0; n < search.throws && faults > 0; n++) {
-    const heat = 1.2 * (1 - n / search.throws) + 0.12;
-    if (random() < 0.06) {
-      const next = { ...cell, pitch: Math.min(high, Math.max(low, cell.pitch * (0.85 + 0.3 * random()))) };
-      const then = countFaults(next, links, far, null);
-      if (then <= faults || random() < Math.exp((faults - then) / heat)) {
-        cell = next;
-        faults = then;
-      }
-      continue;
-    }
-    const which = Math.floor(random() * sizes.length);
-    const ring = cell.rings[which] as RoundRing;
-    const moved = random() < 0.25 ? thrown(ring, cell.pitch, wide, random) : nudged(ring, random);
-    const next = { ...cell, rings: cell.rings.map((old, index) => (index === which ? moved : old)) };
-    const change = countFaults(next, links, far, which) - countFaults(cell, links, far, which);
+    const heat = 0.15 * (1 - n / search.throws) + 0.15;
+    const next = random() < 0.06 ? otherPitch(cell, search.pitch, random) : otherRing(cell, links, random);
+    const change = wanted.change(cell, next);
     if (change <= 0 || random() < Math.exp(-change / heat)) {
-      cell = next;
+      cell = next.cell;
       faults += change;
     }
   }
   return faults === 0 ? cell : null;
 }
 
-/** How many pairs are linked otherwise than wanted; of one ring only where `only` names it. */
-function countFaults(cell: Cell, links: readonly CellLink[], far: number, only: number | null): number {
-  let faults = 0;
-  for (let k = 0; k <= far; k++)
-    for (let a = 0; a < cell.rings.length; a++)
-      for (let b = k === 0 ? a + 1 : 0; b < cell.rings.length; b++) {
-        if (only !== null && a !== only && b !== only) continue;
-        const sign = linkSign(cell.rings[a] as RoundRing, inCell(cell.rings[b] as RoundRing, cell, k));
-        if (sign !== wantedSign(links, a, b, k)) faults++;
-      }
-  return faults;
+/** A cell as it would be, and the one ring that is moved in it; null where all are. */
+interface Thrown {
+  readonly cell: Cell;
+  readonly moved: number | null;
 }
 
-function wantedSign(links: readonly CellLink[], a: number, b: number, cells: number): number {
-  for (const link of links) if (link.a === a && link.b === b && link.cells === cells) return link.sign;
-  return 0;
+function otherPitch(cell: Cell, [low, high]: StartSearch['pitch'], random: () => number): Thrown {
+  const pitch = Math.min(high, Math.max(low, cell.pitch * (0.85 + 0.3 * random())));
+  return { cell: { ...cell, pitch }, moved: null };
+}
+
+function otherRing(cell: Cell, links: readonly CellLink[], random: () => number): Thrown {
+  const moved = Math.floor(random() * cell.rings.length);
+  const ring =
+    random() < 0.25
+      ? thrownBeside(cell, links, moved, random)
+      : nudged(cell.rings[moved] as RoundRing, random);
+  return { cell: { ...cell, rings: cell.rings.map((old, index) => (index === moved ? ring : old)) }, moved };
+}
+
+/** The wanted links by pair, and how many pairs of a chain are linked otherwise. */
+class WantedLinks {
+  private readonly signs: ReadonlyMap<string, number>;
+  /** Cells that are looked at: one more than the furthest link, where nothing may be linked. */
+  private readonly far: number;
+
+  constructor(links: readonly CellLink[]) {
+    this.far = 1 + Math.max(...links.map((link) => link.cells), 0);
+    this.signs = new Map(links.map(({ a, b, cells, sign }) => [`${a} ${b} ${cells}`, sign]));
+  }
+
+  /** How many faults more there are in what is thrown. */
+  change(before: Cell, { cell, moved }: Thrown): number {
+    return moved === null
+      ? this.faults(cell) - this.faults(before)
+      : this.faultsOf(cell, moved) - this.faultsOf(before, moved);
+  }
+
+  faults(cell: Cell): number {
+    let faults = 0;
+    for (let k = 0; k <= this.far; k++)
+      for (let b = 0; b < cell.rings.length; b++) {
+        const second = inCell(cell.rings[b] as RoundRing, cell, k);
+        for (let a = 0; a < (k === 0 ? b : cell.rings.length); a++)
+          if (this.isFault(cell.rings[a] as RoundRing, second, a, b, k)) faults++;
+      }
+    return faults;
+  }
+
+  /** Of the pairs of one ring alone. */
+  private faultsOf(cell: Cell, which: number): number {
+    const ring = cell.rings[which] as RoundRing;
+    let faults = 0;
+    for (let k = 0; k <= this.far; k++) {
+      const later = inCell(ring, cell, k);
+      const sooner = inCell(ring, cell, -k);
+      cell.rings.forEach((other, at) => {
+        // Of two rings of one cell the lower comes first; a ring and its own image are one pair.
+        if ((k > 0 || at < which) && this.isFault(other, later, at, which, k)) faults++;
+        if (at !== which && (k > 0 || at > which) && this.isFault(sooner, other, which, at, k)) faults++;
+      });
+    }
+    return faults;
+  }
+
+  private isFault(first: RoundRing, second: RoundRing, a: number, b: number, cells: number): boolean {
+    return linkSign(first, second) !== (this.signs.get(`${a} ${b} ${cells}`) ?? 0);
+  }
 }
 
 function thrown(size: RingSize, pitch: number, wide: number, random: () => number): RoundRing {
@@ -83,14 +123,30 @@ function thrown(size: RingSize, pitch: number, wide: number, random: () => numbe
   return { ...size, centre: [random() * pitch, spread(), spread()], normal: anyDirection(random) };
 }
 
+/** Anew beside one of the rings that it is to be linked with. */
+function thrownBeside(
+  cell: Cell,
+  links: readonly CellLink[],
+  which: number,
+  random: () => number,
+): RoundRing {
+  const ring = cell.rings[which] as RoundRing;
+  const own = links.filter(({ a, b }) => a === which || b === which);
+  const link = own[Math.floor(random() * own.length)];
+  if (!link) return thrown(ring, cell.pitch, ring.radius, random);
+  const beside =
+    link.a === which
+      ? inCell(cell.rings[link.b] as RoundRing, cell, link.cells)
+      : inCell(cell.rings[link.a] as RoundRing, cell, -link.cells);
+  // Rings that pass through each other have their middles about a radius apart.
+  const away = scale(anyDirection(random), beside.radius * (0.3 + 1.2 * random()));
+  return { ...ring, centre: add(beside.centre, away), normal: anyDirection(random) };
+}
+
 function nudged(ring: RoundRing, random: () => number): RoundRing {
   const by = scale(anyDirection(random), 0.5 * ring.radius * random());
   const lean = scale(anyDirection(random), 0.7 * random());
-  return {
-    ...ring,
-    centre: [ring.centre[0] + by[0], ring.centre[1] + by[1], ring.centre[2] + by[2]],
-    normal: unit([ring.normal[0] + lean[0], ring.normal[1] + lean[1], ring.normal[2] + lean[2]]),
-  };
+  return { ...ring, centre: add(ring.centre, by), normal: unit(add(ring.normal, lean)) };
 }
 
 function anyDirection(random: () => number): Vector {

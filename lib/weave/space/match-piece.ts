@@ -5,8 +5,8 @@
  * few, or a side that no turning over of rings explains, is told.
  */
 import type { CellLink } from './cell-links.ts';
+import type { KnownWeave } from './known-weave.ts';
 import type { PieceCell, PieceLink } from './piece-cell.ts';
-import type { WeaveInSpace } from './weave-in-space.ts';
 
 /** The image of a ring of repeat 0: ring of the weave's cell, and which cell. */
 export interface Image {
@@ -27,7 +27,7 @@ export interface Neighbour extends Image {
 }
 
 /** The best match: fewest contradictions, growing forwards where both ways fit; null where the links differ. */
-export function matchPiece(piece: PieceCell, weave: WeaveInSpace): PieceMatch | null {
+export function matchPiece(piece: PieceCell, weave: KnownWeave['weave']): PieceMatch | null {
   const facings = facingsOf(piece, weave);
   const times = piece.rings.length / weave.rings;
   if (!Number.isInteger(times) || piece.links.length !== times * weave.links.length) return null;
@@ -47,7 +47,7 @@ export function matchPiece(piece: PieceCell, weave: WeaveInSpace): PieceMatch | 
 /** Where the first ring of a repeat may stand, and which way the repeats may grow from there. */
 export function* beginnings(
   times: number,
-  weave: WeaveInSpace,
+  weave: KnownWeave['weave'],
 ): Iterable<{ readonly cellsARepeat: number; readonly first: Image }> {
   for (const cellsARepeat of [times, -times])
     for (let ring = 0; ring < weave.rings; ring++) yield { cellsARepeat, first: { ring, cell: 0 } };
@@ -58,13 +58,13 @@ export function* beginnings(
  * the other one (-1). A repeat that turns the chain by half shows the other
  * face; what is folded back was passed before it was folded, so either may be.
  */
-export function facingsOf(piece: PieceCell, weave: WeaveInSpace): readonly (1 | -1)[] {
+export function facingsOf(piece: PieceCell, weave: KnownWeave['weave']): readonly (1 | -1)[] {
   if (piece.isFolded) return [1, -1];
   const turned = Math.abs((weave.twist * piece.rings.length) / weave.rings) % 360;
   return turned === 180 ? [-1] : [1];
 }
 
-export function imagesNear(weave: WeaveInSpace): readonly (readonly Neighbour[])[] {
+export function imagesNear(weave: KnownWeave['weave']): readonly (readonly Neighbour[])[] {
   const all: Neighbour[][] = Array.from({ length: weave.rings }, () => []);
   for (const { a, b, cells, sign } of weave.links satisfies readonly CellLink[]) {
     all[a]?.push({ ring: b, cell: cells, sign });

@@ -7,6 +7,7 @@ import { failed, ok, type Result } from '#lib/result.ts';
 import type { Piece } from '../placement.ts';
 import { type Link, type Woven, walkPiece } from '../walk.ts';
 import { type CellLink, linksOf } from './cell-links.ts';
+import { findKnownWeave, type KnownWeave } from './known-weave.ts';
 import { linkSign } from './linking.ts';
 import {
   facingsOf,
@@ -17,16 +18,17 @@ import {
   signBetween,
   wrongTold,
 } from './match-piece.ts';
+import { type NotSought, type OwnShape, type OwnShapes, ownKey, ownSequenceOf } from './own-weave.ts';
 import { type PieceCell, pieceCell } from './piece-cell.ts';
 import { imagesOf } from './place-images.ts';
 import { type Cell, inCell, middleRadius, mirroredCell, type RoundRing, scaledCell } from './round-ring.ts';
 import { settledChain } from './shape-chain.ts';
-import { type RingMeasure, type ShapeFault, shapeOfWeave } from './shape-of-weave.ts';
+import { type RingMeasure, type ShapeFault, shapeOfKnown } from './shape-of-weave.ts';
 import { dot, type Vector } from './vector.ts';
-import { findWeaveInSpace, WEAVES_IN_SPACE, type WeaveInSpace } from './weave-in-space.ts';
+import { WEAVES_IN_SPACE } from './weave-in-space.ts';
 
 export interface PieceShape {
-  readonly weave: string;
+  readonly known: KnownWeave;
   readonly match: PieceMatch;
   readonly pieceCell: PieceCell;
   /** Holds as many cells as one repeat takes. */
@@ -38,27 +40,43 @@ export interface PieceShape {
 export type PieceShapeFault =
   /** Passes do not name their rings, or the repeat reaches too far back: nothing can be placed. */
   | { readonly code: 'rings-not-named' }
-  /** No weave whose shape is known has these links and sides. */
-  | { readonly code: 'no-known-shape' }
+  /** No weave whose shape is known has these links and sides, and why none was derived from them. */
+  | { readonly code: 'no-known-shape'; readonly why: NotSought | 'not-sought' | 'waiting' | 'none' }
   | { readonly code: 'size-unknown'; readonly ringKind: string }
   | ShapeFault;
 
-/** The weave that a piece is, by links, sides and folds; null where none is known. */
-export function weaveOfPiece(
-  cell: PieceCell,
-): { readonly weave: WeaveInSpace; readonly match: PieceMatch } | null {
+interface Found {
+  readonly known: KnownWeave;
+  readonly match: PieceMatch;
+}
+
+/**
+ * The weave that a piece is, by links, sides and folds: a stored one, or the
+ * one that was derived from it; null where none is known.
+ */
+export function weaveOfPiece(cell: PieceCell, own?: OwnShapes): Found | null {
   for (const weave of WEAVES_IN_SPACE) {
     if ((weave.kind === 'unit') !== cell.isUnit || (weave.isFolded ?? false) !== cell.isFolded) continue;
     const match = matchPiece(cell, weave);
-    if (match && match.contradictions.length === 0) return { weave, match };
+    const known = match?.contradictions.length === 0 ? findKnownWeave(weave.id) : null;
+    if (match && known) return { known, match };
   }
-  return null;
+  const shape = own && ownShape(cell, own);
+  if (shape?.state !== 'derived') return null;
+  // Its repeat is the cell that was derived, ring by ring.
+  const images = cell.rings.map((_, ring) => ({ ring, cell: 0 }));
+  return { known: shape.known, match: { images, cellsARepeat: 1, contradictions: [] } };
+}
+
+function ownShape(cell: PieceCell, own: OwnShapes): OwnShape | undefined {
+  const sequence = ownSequenceOf(cell);
+  return sequence.ok ? own.get(ownKey(sequence.value)) : undefined;
 }
 
 /** What a piece's repeat is, and the measures of its rings in the order of the weave's cells. */
 export interface PieceMeasured {
   readonly pieceCell: PieceCell;
-  readonly weave: WeaveInSpace;
+  readonly known: KnownWeave;
   readonly match: PieceMatch;
   /** Cells of the weave in one repeat. */
   readonly cells: number;
@@ -69,36 +87,44 @@ export interface PieceMeasured {
 export function measuredPiece(
   piece: Piece,
   sizes: ReadonlyMap<string, RingMeasure>,
+  own?: OwnShapes,
 ): Result<PieceMeasured, PieceShapeFault> {
   const repeat = pieceCell(piece);
   if (!repeat) return failed({ code: 'rings-not-named' });
-  const found = weaveOfPiece(repeat);
-  if (!found) return failed({ code: 'no-known-shape' });
-  const { weave, match } = found;
+  const found = weaveOfPiece(repeat, own);
+  if (!found) return failed({ code: 'no-known-shape', why: whyNone(repeat, own) });
+  const { known, match } = found;
   const cells = Math.abs(match.cellsARepeat);
   const measures: RingMeasure[] = [];
   for (const [place, { ringKind }] of repeat.rings.entries()) {
     const size = sizes.get(ringKind);
     const image = match.images[place];
     if (!size || !image) return failed({ code: 'size-unknown', ringKind });
-    measures[modulo(image.cell, cells) * weave.rings + image.ring] = size;
+    measures[modulo(image.cell, cells) * known.weave.rings + image.ring] = size;
   }
-  return ok({ pieceCell: repeat, weave, match, cells, measures });
+  return ok({ pieceCell: repeat, known, match, cells, measures });
+}
+
+function whyNone(repeat: PieceCell, own?: OwnShapes): NotSought | 'not-sought' | 'waiting' | 'none' {
+  const sequence = ownSequenceOf(repeat);
+  if (!sequence.ok) return sequence.fault;
+  const shape = own && ownShape(repeat, own);
+  return shape === undefined || shape.state === 'derived' ? 'not-sought' : shape.state;
 }
 
 /** The taut shape of a piece's repeat in its own rings; sizes in mm by ring kind. */
 export function shapeOfPiece(
   piece: Piece,
   sizes: ReadonlyMap<string, RingMeasure>,
-  isMirrored = false,
+  { isMirrored = false, own }: { readonly isMirrored?: boolean; readonly own?: OwnShapes | undefined } = {},
 ): Result<PieceShape, PieceShapeFault> {
-  const measured = measuredPiece(piece, sizes);
+  const measured = measuredPiece(piece, sizes, own);
   if (!measured.ok) return measured;
-  const { weave, match, cells, measures, pieceCell } = measured.value;
-  const shape = shapeOfWeave(weave.id, measures);
+  const { known, match, cells, measures, pieceCell } = measured.value;
+  const shape = shapeOfKnown(known, measures);
   if (!shape.ok) return shape;
   const cell = isMirrored ? mirroredCell(shape.value.cell) : shape.value.cell;
-  return ok({ weave: weave.id, match, pieceCell, cell, cells, links: linksOf(cell) });
+  return ok({ known, match, pieceCell, cell, cells, links: linksOf(cell) });
 }
 
 /** The pitch of a repeat pushed together from taut, in the unit of its rings; taut where nothing gives. */
@@ -179,8 +205,7 @@ export interface ToldSides {
 
 /** The sides of a whole piece, ends included, held against the shape. */
 export function sidesOfPiece(woven: Woven, shape: PieceShape): ToldSides {
-  const weave = findWeaveInSpace(shape.weave);
-  if (!weave) return { told: 0, wrong: [] };
+  const { weave } = shape.known;
   const images = imagesOf(woven, shape);
   const links = woven.links.filter(({ by, through, from }) => from !== null && images[by] && images[through]);
   const { cellsARepeat } = shape.match;

@@ -4,18 +4,18 @@
  * after another unit, by whom they are linked with.
  */
 import { neighboursOf, type Woven } from '../walk.ts';
+import type { KnownWeave } from './known-weave.ts';
 import type { Image, PieceMatch } from './match-piece.ts';
 import { keyOfRing, type PieceCell, repeatOfRing } from './piece-cell.ts';
-import { findWeaveInSpace, type WeaveInSpace } from './weave-in-space.ts';
 
 interface Matched {
-  readonly weave: string;
+  readonly known: KnownWeave;
   readonly match: PieceMatch;
   readonly pieceCell: PieceCell;
 }
 
 /** By ring index of the piece; null for a ring that the endless weave has no place for. */
-export function imagesOf(woven: Woven, { weave: id, match, pieceCell }: Matched): readonly (Image | null)[] {
+export function imagesOf(woven: Woven, { known, match, pieceCell }: Matched): readonly (Image | null)[] {
   const places = new Map(pieceCell.rings.map(({ key }, place) => [key, place]));
   let isSame = true;
   const images: (Image | null)[] = woven.rings.map(({ index }) => {
@@ -27,15 +27,14 @@ export function imagesOf(woven: Woven, { weave: id, match, pieceCell }: Matched)
     if (!image) isSame = false;
     return isSame && image ? { ring: image.ring, cell: image.cell + repeat * match.cellsARepeat } : null;
   });
-  const weave = findWeaveInSpace(id);
-  if (weave) placeByLinks(images, woven, weave);
+  placeByLinks(images, woven, known.weave);
   return images;
 }
 
 const keyOf = ({ ring, cell }: Image): string => `${ring} ${cell}`;
 
 /** Fills in what is linked with rings that have a place, those with the most of them first. */
-function placeByLinks(images: (Image | null)[], woven: Woven, weave: WeaveInSpace): void {
+function placeByLinks(images: (Image | null)[], woven: Woven, weave: KnownWeave['weave']): void {
   const near = nearOf(weave);
   const neighbours = neighboursOf(woven);
   const taken = new Map(images.flatMap((image, index) => (image ? [[keyOf(image), index] as const] : [])));
@@ -79,7 +78,7 @@ function placeByLinks(images: (Image | null)[], woven: Woven, weave: WeaveInSpac
 }
 
 const nearOf =
-  (weave: WeaveInSpace) =>
+  (weave: KnownWeave['weave']) =>
   ({ ring, cell }: Image): readonly Image[] =>
     weave.links.flatMap(({ a, b, cells }) => [
       ...(a === ring ? [{ ring: b, cell: cell + cells }] : []),

@@ -122,10 +122,10 @@ export function provePlaced(piece: Piece, shape: PieceShape, sizes: ReadonlyMap<
     });
   const contradictions = inOrder(piece, found);
   return contradictions.length > 0
-    ? { state: 'differs', weave: shape.weave, isNamed: true, contradictions }
+    ? { state: 'differs', weave: shape.known.weave.id, isNamed: true, contradictions }
     : {
         state: 'agrees',
-        weave: shape.weave,
+        weave: shape.known.weave.id,
         repeats: shape.pieceCell.isUnit ? 0 : REPEATS_PROVED,
         rings: rings.filter(Boolean).length,
         links: woven.links.length,

@@ -6,12 +6,12 @@
 import { failed, ok, type Result } from '#lib/result.ts';
 import type { CellLink } from './cell-links.ts';
 import { linkedAs } from './cell-links.ts';
-import { cellOfShape, findSettledWeave, pitchAt } from './known-shape.ts';
+import { cellOfShape, pitchIn } from './known-shape.ts';
+import { findKnownWeave, type KnownWeave } from './known-weave.ts';
 import { ALONE, type Cell, inCell, middleRadius, scaledCell } from './round-ring.ts';
 import type { SettledWeave } from './settled-weave.ts';
 import { clearanceOf, settledChain, thickestChain } from './shape-chain.ts';
 import { scale } from './vector.ts';
-import { findWeaveInSpace, type WeaveInSpace } from './weave-in-space.ts';
 
 /** One ring by its inner diameter and its wire, both in one unit. */
 export interface RingMeasure {
@@ -40,7 +40,7 @@ const ROUNDS = 160;
 const LEAST_GAIN = 1e-5;
 
 /** The links of a cell that stands for `times` cells of the plain weave. */
-export const repeatedLinks = (weave: WeaveInSpace, times: number): readonly CellLink[] =>
+export const repeatedLinks = (weave: KnownWeave['weave'], times: number): readonly CellLink[] =>
   Array.from({ length: times }, (_, at) =>
     weave.links.map(({ a, b, cells, sign }) => ({
       a: a + at * weave.rings,
@@ -63,15 +63,22 @@ export const repeatedCell = (cell: Cell, times: number): Cell => ({
   rings: Array.from({ length: times }, (_, at) => cell.rings.map((ring) => inCell(ring, cell, at))).flat(),
 });
 
+/** The taut shape of the stored weave with an id; see `shapeOfKnown`. */
+export function shapeOfWeave(id: string, rings: readonly RingMeasure[]): Result<WeaveShape, ShapeFault> {
+  const known = findKnownWeave(id);
+  return known ? shapeOfKnown(known, rings) : failed({ code: 'unknown-weave' });
+}
+
 /**
  * The taut shape of a weave. `rings` names one ring for all, or one for each
  * ring of one or several cells in a row.
  */
-export function shapeOfWeave(id: string, rings: readonly RingMeasure[]): Result<WeaveShape, ShapeFault> {
-  const weave = findWeaveInSpace(id);
-  const settled = findSettledWeave(id);
+export function shapeOfKnown(
+  { weave, settled }: KnownWeave,
+  rings: readonly RingMeasure[],
+): Result<WeaveShape, ShapeFault> {
   const [first] = rings;
-  if (!weave || !settled || !first) return failed({ code: 'unknown-weave' });
+  if (!first) return failed({ code: 'unknown-weave' });
   const isOneSize = rings.every(({ inner, wire }) => inner === first.inner && wire === first.wire);
   if (isOneSize) return ofOneSize(weave, settled, first, Math.max(1, Math.round(rings.length / weave.rings)));
   return rings.length % weave.rings === 0 ? ofSizes(weave, settled, rings) : failed({ code: 'none-found' });
@@ -82,7 +89,7 @@ export const isTooTight = (leastAspectRatio: number, aspectRatio: number): boole
   aspectRatio < leastAspectRatio - 1e-4;
 
 function ofOneSize(
-  weave: WeaveInSpace,
+  weave: KnownWeave['weave'],
   settled: SettledWeave,
   { inner, wire }: RingMeasure,
   cells: number,
@@ -105,9 +112,9 @@ const NEAR_READ = 5e-4;
 const SHORT_OF_READ = 4e-3;
 
 /** From stored shapes, the nearest first, until one comes out as long as is read between them; else the longest. */
-function tautChain(weave: WeaveInSpace, settled: SettledWeave, aspectRatio: number): Cell | null {
+function tautChain(weave: KnownWeave['weave'], settled: SettledWeave, aspectRatio: number): Cell | null {
   const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS, leastGain: LEAST_GAIN };
-  const read = pitchAt(settled.id, Math.max(aspectRatio, settled.leastAspectRatio))?.taut;
+  const read = pitchIn(settled, Math.max(aspectRatio, settled.leastAspectRatio))?.taut;
   let best: Cell | null = null;
   for (const start of nearestCells(settled, aspectRatio)) {
     // A free twist settles last, when hardly any length is left to gain; pictures of whole lengths need it settled.
@@ -159,7 +166,7 @@ const withInnerKept = (rings: readonly RingMeasure[], factor: number): number =>
 const GROWING = 6;
 
 function ofSizes(
-  weave: WeaveInSpace,
+  weave: KnownWeave['weave'],
   settled: SettledWeave,
   measures: readonly RingMeasure[],
 ): Result<WeaveShape, ShapeFault> {
