@@ -32,7 +32,20 @@ beforeAll(async () => {
   await makeWithFfmpeg('-i', flat, '-c', 'copy', '-metadata:s:v', 'rotate=90', phone);
   await makeWithFfmpeg(
     ...['-f', 'lavfi', '-i', 'testsrc2=size=320x240:rate=25:duration=2'],
-    ...['-f', 'lavfi', '-i', 'sine=duration=2', '-c:v', 'libvpx', '-c:a', 'libopus', other],
+    ...['-f', 'lavfi', '-i', 'sine=duration=2'],
+    ...[
+      '-c:v',
+      'libvpx',
+      '-deadline',
+      'realtime',
+      '-cpu-used',
+      '8',
+      '-threads',
+      '1',
+      '-c:a',
+      'libopus',
+      other,
+    ],
   );
   app = await startApp();
   browser = await openBrowser(app.address);

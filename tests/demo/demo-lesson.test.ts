@@ -122,7 +122,7 @@ describe('its recording', () => {
   test('sounds in every cue and is silent between them', async () => {
     // ffmpeg's own silence detector, a reader of the sound that is not ours.
     const { stderr } = await promisify(execFile)('ffmpeg', [
-      ...['-nostdin', '-hide_banner', '-i', demo.recordingPath],
+      ...['-nostdin', '-hide_banner', '-i', demo.recordingPath, '-vn'],
       ...['-af', 'silencedetect=noise=-38dB:d=0.25', '-f', 'null', '-'],
     ]);
     const silences = [...stderr.matchAll(/silence_start: ([\d.]+)[\s\S]*?silence_end: ([\d.]+)/g)].map(

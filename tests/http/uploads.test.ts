@@ -21,7 +21,18 @@ const LARGEST = 5_000_000;
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'uploads-'));
   const path = join(folder, 'clip.mp4');
-  await makeWithFfmpeg(...twoSeconds(), '-c:v', 'libx264', '-pix_fmt', 'yuv420p', '-c:a', 'aac', path);
+  await makeWithFfmpeg(
+    ...twoSeconds(),
+    '-c:v',
+    'libx264',
+    '-preset',
+    'ultrafast',
+    '-pix_fmt',
+    'yuv420p',
+    '-c:a',
+    'aac',
+    path,
+  );
   clip = new Uint8Array(await readFile(path));
   app = await startApp({ BENCHLEAF_LARGEST_RECORDING: String(LARGEST) });
   owner = await signedInOwner(app);
