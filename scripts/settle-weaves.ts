@@ -4,7 +4,8 @@
  * shape and the pitch pushed together; and more of them where the pitch bends
  * sharply between two of the grid. Takes some minutes; the same on every
  * run. `node scripts/settle-weaves.ts [weave …]` works out some anew and keeps
- * the others.
+ * the others; `tightest` among them works out the shapes at the smallest
+ * aspect ratios alone.
  */
 import { writeFileSync } from 'node:fs';
 import { linkedAs } from '#lib/weave/space/cell-links.ts';
@@ -76,7 +77,17 @@ function settleWeave(weave: WeaveInSpace): SettledWeave {
   const found = least as { cell: Cell; aspectRatio: number } | null;
   if (!found) throw new Error(`${weave.id}: no shape found`);
   console.log(weave.id, 'smallest', found.aspectRatio.toFixed(5));
+  return onGrid(weave, found, starts);
+}
 
+/** Taut shapes over the grid above the smallest aspect ratio that was found. */
+function onGrid(
+  weave: WeaveInSpace,
+  found: { readonly cell: Cell; readonly aspectRatio: number },
+  starts: readonly Cell[],
+): SettledWeave {
+  const random = randomRow(4);
+  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS };
   const grid = ABOVE.map((above) => Math.round((found.aspectRatio + above) * 1000) / 1000);
   const taut: (Cell | null)[] = grid.map(() => null);
   const seek = (index: number, from: Cell): void => {
@@ -176,10 +187,71 @@ function longestNear(
 
 const round = (value: number): number => Math.round(value * 1e5) / 1e5 + 0;
 
+const SHAKES = [0.02, 0.05, 0.1, 0.2, 0.35, 0.55];
+const TRIES = 90;
+const MUCH_SMALLER = 0.02;
+/** So far above the smallest aspect ratio that was found, so that wires clear each other for certain. */
+const HAIR = 2e-5;
+
+/** Part of the pitch a little above the smallest aspect ratio that a shape of the same fold has at least. */
+const SAME_FOLD = 0.85;
+
+/** The weave with its shape at the smallest aspect ratio, sought for longer than the others, and that ratio where it is smaller. */
+function withTightest(weave: WeaveInSpace, settled: SettledWeave): SettledWeave {
+  if (weave.kind !== 'chain') return settled;
+  const random = randomRow(3);
+  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS };
+  let best: { cell: Cell; aspectRatio: number } | null = null;
+  const seek = (from: Cell, rounds: number): void => {
+    if (!linkedAs(from, weave.links)) return;
+    const thick = thickestChain(from, { links: weave.links, freeTwist: weave.freeTwist, rounds });
+    const ring = thick?.cell.rings[0];
+    if (!thick || !ring) return;
+    const aspectRatio = (2 * ring.radius) / (thick.factor * ring.wire) - 1;
+    if (best && aspectRatio > best.aspectRatio - 1e-8) return;
+    // Much shorter it hangs in another fold, which shaking came upon and no hand makes of this one.
+    const near = forAspectRatio(thick.cell, Math.max(aspectRatio + HAIR, settled.leastAspectRatio));
+    const taut = settledChain(near, 'longest', { ...rules, rounds: 160 });
+    if ((taut?.pitch ?? 0) > SAME_FOLD * (settled.shapes[0]?.pitch ?? 0))
+      best = { cell: thick.cell, aspectRatio };
+  };
+  for (const shape of settled.shapes.slice(0, 2)) seek(cellOfShape(shape), 600);
+  if (weave.start) seek(weave.start(weave.comfortable), 600);
+  for (let n = 0; n < TRIES; n++) {
+    const from = best as { cell: Cell } | null;
+    if (from) seek(shaken(from.cell, SHAKES[n % SHAKES.length] ?? 0, random), n % 3 === 0 ? 2000 : 500);
+  }
+  const found = best as { cell: Cell; aspectRatio: number } | null;
+  if (!found) throw new Error(`${weave.id}: no tightest shape found`);
+  const aspectRatio = Math.ceil((found.aspectRatio + HAIR) * 1e5) / 1e5;
+  const near = forAspectRatio(found.cell, aspectRatio);
+  const taut = settledChain(near, 'longest', rules);
+  if (!taut) throw new Error(`${weave.id}: no shape at ${aspectRatio}`);
+  console.log(weave.id, 'tightest', found.aspectRatio.toFixed(6), 'pitch', taut.pitch.toFixed(5));
+  const exactly = ({ centre, normal }: Cell['rings'][number]) =>
+    [...centre, ...normal].map((value) => Math.round(value * 1e9) / 1e9 + 0);
+  // The grid began where the first search had ended.
+  const grid =
+    found.aspectRatio < settled.leastAspectRatio - MUCH_SMALLER ? onGrid(weave, found, []) : settled;
+  return {
+    ...grid,
+    leastAspectRatio: round(found.aspectRatio),
+    tightest: {
+      ...stored(weave, taut, aspectRatio),
+      pitch: Math.round(taut.pitch * 1e9) / 1e9,
+      twist: Math.round(taut.twist * 1e9) / 1e9,
+      rings: taut.rings.map(exactly),
+    },
+  };
+}
+
 const wanted = process.argv.slice(2);
+const isTightestAlone = wanted.includes('tightest');
+const named = wanted.filter((each) => each !== 'tightest');
 const settled = WEAVES_IN_SPACE.map((weave) => {
   const before = SETTLED_SHAPES.find(({ id }) => id === weave.id);
-  return before && wanted.length > 0 && !wanted.includes(weave.id) ? before : settleWeave(weave);
+  if (before && named.length > 0 && !named.includes(weave.id)) return before;
+  return withTightest(weave, before && isTightestAlone ? before : settleWeave(weave));
 });
 const text = `/** Made by scripts/settle-weaves.ts; see there. Lengths in wire diameters, twists in radians. */
 import type { SettledWeave } from './settled-weave.ts';

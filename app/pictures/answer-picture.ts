@@ -7,7 +7,7 @@ import { fault } from '#app/http/with-member.ts';
 import { type Foretold, foretoldOf } from '#lib/lesson/foretell.ts';
 import { drawLesson, type PictureAsked, sceneOfLesson, weaveOfLesson } from '#lib/lesson/lesson-pictures.ts';
 import { PICTURED, type Pictured } from '#lib/lesson/pictured.ts';
-import { type LessonProof, proveLesson } from '#lib/lesson/prove-lesson.ts';
+import { proveUnits, type UnitProof } from '#lib/lesson/prove-lesson.ts';
 import { drawWhole, type WholePicture } from '#lib/lesson/whole-picture.ts';
 import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
 import type { Scene } from '#lib/weave/picture/draw-scene.ts';
@@ -102,14 +102,16 @@ export interface PicturesOfMaking {
   readonly pictures: Readonly<Record<string, { readonly svg: string; readonly text: string }>>;
   readonly foretold: Foretold | null;
   readonly fault: PieceShapeFault | null;
-  readonly proof: LessonProof | null;
+  /** One a unit that can be held against a shape. */
+  readonly proofs: readonly UnitProof[];
   /** Id of the weave in space that the sequence is or comes nearest to, whether or not its rings fit; null where none is known. */
   readonly weave: string | null;
 }
 
 export function picturesOf(content: Pictured, turned: Omit<PictureAsked, 'of'>): PicturesOfMaking {
   const shape = keptShape(content);
-  const proof = proveLesson(content, shape);
+  const proofs = proveUnits(content, keptShape);
+  const main = proofs.find(({ unit }) => unit === '')?.proof;
   const placements = [...content.start, ...content.repeat, ...content.finishing];
   const pictures = ['piece', ...placements.map(({ id }) => id)].flatMap((of) => {
     const picture = drawLesson(
@@ -123,7 +125,7 @@ export function picturesOf(content: Pictured, turned: Omit<PictureAsked, 'of'>):
     pictures: Object.fromEntries(pictures),
     foretold: shape.ok ? foretoldOf(shape.value) : null,
     fault: shape.ok ? null : shape.fault,
-    proof,
-    weave: weaveOfLesson(content) ?? (proof?.state === 'differs' ? proof.weave : null),
+    proofs,
+    weave: weaveOfLesson(content) ?? (main?.state === 'differs' ? main.weave : null),
   };
 }

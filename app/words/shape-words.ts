@@ -14,6 +14,8 @@ export function shapeFaultWords(fault: PieceShapeFault, nameOf: (ringKind: strin
   switch (fault.code) {
     case 'rings-not-named':
       return 'Name the ring that every pass goes through, and pictures of the piece are drawn here.';
+    case 'repeats-not-alike':
+      return 'No shape of this sequence is known: its repeat goes through rings of the start or of a repeat far back, so that no repeat is like the one before. Its steps are shown as flat schemes.';
     case 'no-known-shape':
     case 'unknown-weave':
       return 'The shape of this sequence in space is not known: no weave that the program knows has its links and sides. Its steps are shown as flat schemes.';
@@ -22,7 +24,7 @@ export function shapeFaultWords(fault: PieceShapeFault, nameOf: (ringKind: strin
     case 'too-tight':
       return `These rings are too tight for the weave: rigid rings need an aspect ratio of at least ${ratio(fault.needs)}, and these have ${ratio(fault.has)}. Real rings can be sprung through a fit that is tighter by about 0.2; make a sample.`;
     case 'wires-too-thick':
-      return `With these wires the piece cannot exist: on the same inner diameters they would have to be at least ${Math.max(1, Math.ceil((1 - fault.wiresBy) * 100))}\u00a0% thinner. Take thinner wire or wider rings, or let the sizes take turns otherwise.`;
+      return `With these wires the weave cannot lie in its usual way: on the same inner diameters they would have to be at least ${Math.max(1, Math.ceil((1 - fault.wiresBy) * 100))}\u00a0% thinner. Take thinner wire or wider rings, or let the sizes take turns otherwise.`;
     case 'none-found':
       return 'No shape was found for these rings. It may exist all the same; make a sample.';
   }

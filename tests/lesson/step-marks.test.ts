@@ -15,6 +15,9 @@ import { aRingKind } from '#tests/support/a-making.ts';
 const leastOf = (id: string): number | undefined =>
   findSettledWeave(id.replace(/-two-sizes$/, ''))?.leastAspectRatio;
 
+/** Aspect ratio over the smallest: tight rosettes lie in a fold that shows not every side from anywhere, and then a mark is left out. */
+const WIDER: Readonly<Record<string, number>> = { 'rosettes-of-3': 1.3 };
+
 /** Ring number and side of every mark: the foot of an arrow, then its numbers. */
 function marksIn(svg: string): readonly string[] {
   const feet =
@@ -28,7 +31,7 @@ test.each(WEAVES.flatMap(({ id }) => (leastOf(id) === undefined ? [] : [id])))(
   '%s: marks say what the sequence says',
   (id) => {
     const weave = WEAVES.find((each) => each.id === id);
-    const inner = Math.round(1.12 * (leastOf(id) ?? 0) * 1600) / 1000;
+    const inner = Math.round((WIDER[id] ?? 1.12) * (leastOf(id) ?? 0) * 1600) / 1000;
     const { start = [], repeat = [], finishing = [] } = weave?.piece ?? {};
     const lesson = {
       ...emptyContent('A lesson', 'en', 'EUR'),

@@ -3,7 +3,8 @@ import { gzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { keptShape } from '#app/pictures/kept-shapes.ts';
 import { emptyContent } from '#lib/lesson/content.ts';
-import { drawLesson, pictureTexts } from '#lib/lesson/lesson-pictures.ts';
+import { drawLesson, pictureTexts, shapeOfLesson } from '#lib/lesson/lesson-pictures.ts';
+import { proveUnits } from '#lib/lesson/prove-lesson.ts';
 import { planWords, unitBegun } from '#lib/lesson/repeat-words.ts';
 import { sectionsOf } from '#lib/lesson/sections.ts';
 import { drawWhole, partsNotDrawn, wholeText } from '#lib/lesson/whole-picture.ts';
@@ -191,4 +192,85 @@ test('a pupil reads the runs of each length in order, and where another unit beg
     '',
   ]);
   expect(unitBegun({ repeat: lesson.repeat.slice(0, 4) }, lesson.repeat[0] ?? null)).toBe('');
+});
+
+test('each unit is held against its own shape, and none against the name of another', () => {
+  const lesson = { ...mixed(), weave: 'byzantine' };
+  const proofs = proveUnits(lesson, keptShape);
+  expect(proofs.map(({ unit, proof }) => [unit, proof.state])).toEqual([
+    ['', 'agrees'],
+    ['plain pairs', 'agrees'],
+  ]);
+  expect(proofs.map(({ proof }) => (proof.state === 'agrees' ? proof.weave : ''))).toEqual([
+    'byzantine',
+    'chain-2-2',
+  ]);
+});
+
+/** Five rows after three: the strip is widened once, by a unit of its own. */
+function widening() {
+  const strip = findWeave('european-4-in-1-three-rows');
+  const wide = findWeave('european-4-in-1-five-rows');
+  if (!strip || !wide) throw new Error('strips');
+  const five = wide.piece.repeat.map((each) => ({ ...each, id: `five-${each.id}`, unit: 'five rows' }));
+  const [first, second] = five;
+  if (!first || !second) throw new Error('rows');
+  const widen = [
+    { ...first, id: 'widen-1', unit: 'widening' },
+    {
+      ...second,
+      id: 'widen-2',
+      unit: 'widening',
+      passes: second.passes.slice(0, 2),
+      carries: second.carries.map((carry) => ({ ...carry, count: 2 })),
+    },
+  ];
+  return {
+    ...emptyContent('A lesson', 'en', 'EUR'),
+    weave: 'European 4-in-1',
+    start: strip.piece.start,
+    repeat: [...strip.piece.repeat, ...widen, ...five],
+    ringKinds: ['edge', 'middle'].map((id) => aRing(id, 6.4)),
+    runs: [aRun('narrow', '', 4), aRun('widen', 'widening', 1), aRun('wide', 'five rows', null)],
+  };
+}
+
+test('a strip that widens: what it widens by has no shape and is not drawn, its rings are counted', () => {
+  const lesson = widening();
+  const picture = drawWhole(lesson, keptShape, { repeats: 10, isMirrored: false });
+  expect(picture?.notDrawn).toEqual([{ label: '2 widening × 1', fault: { code: 'no-known-shape' } }]);
+  expect(seen(picture?.svg ?? '').filter((each) => each.includes('×'))).toEqual([
+    '1 main unit (European 4-in-1) × 4',
+    '2 widening × 1',
+    '3 five rows × 5',
+  ]);
+  // Its steps are flat schemes, those of the strips are seen in space.
+  const titleOf = (of: string) =>
+    /<title>(.*?)<\/title>/.exec(
+      drawLesson(lesson, keptShape, { of, roll: 0, side: 'front' })?.svg ?? '',
+    )?.[1];
+  expect(titleOf('widen-2')).toBe('Scheme of this step');
+  expect(titleOf('repeat-1')).toBe('This step');
+  // By hand: 2 laid; 4 x (1 opened, 2 carried); widening 2 opened, 4 carried; 5 x (2 opened, 3 carried).
+  const counted = [...countPiece(lesson, 10).values()];
+  expect(counted.reduce((sum, { opened }) => sum + opened, 0)).toBe(4 + 2 + 10);
+  expect(counted.reduce((sum, { closed }) => sum + closed, 0)).toBe(2 + 8 + 4 + 15);
+});
+
+test('a repeat that always enters one and the same ring is told so', () => {
+  const lesson = mixed([]);
+  const far = aPlacement({
+    id: 'far',
+    opened: 'blue',
+    row: 'lock',
+    passes: [
+      { from: 'back', ring: { row: 'lock', nth: 1, from: 'newest' } },
+      { from: 'back', ring: { row: 'lock', nth: 1, from: 'first' } },
+    ],
+  });
+  expect(shapeOfLesson({ ...lesson, repeat: [far] })).toMatchObject({ fault: { code: 'repeats-not-alike' } });
+  const unnamed = { ...far, passes: [{ from: 'back' as const }] };
+  expect(shapeOfLesson({ ...lesson, repeat: [unnamed] })).toMatchObject({
+    fault: { code: 'rings-not-named' },
+  });
 });

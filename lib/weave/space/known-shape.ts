@@ -43,7 +43,8 @@ export function pitchAt(id: string, aspectRatio: number): PitchRange | null {
 /** The same of a weave that is at hand. */
 export function pitchIn(weave: SettledWeave, aspectRatio: number): PitchRange | null {
   if (aspectRatio < weave.leastAspectRatio) return null;
-  const shapes = weave.shapes.filter((shape) => shape.pitch < ALONE);
+  const all = weave.tightest ? [weave.tightest, ...weave.shapes] : weave.shapes;
+  const shapes = all.filter((shape) => shape.pitch < ALONE);
   const last = shapes.at(-1);
   if (!last || aspectRatio > last.aspectRatio || isInJump(shapes, aspectRatio)) return null;
   // Near the smallest aspect ratio the pitch grows like a square root; over the root it is nearly straight.

@@ -38,8 +38,10 @@ export interface PieceShape {
 }
 
 export type PieceShapeFault =
-  /** Passes do not name their rings, or the repeat reaches too far back: nothing can be placed. */
+  /** Passes do not name their rings: nothing can be placed. */
   | { readonly code: 'rings-not-named' }
+  /** A repeat goes through rings of the start, or of a repeat far back: no repeat is like the one before. */
+  | { readonly code: 'repeats-not-alike' }
   /** No weave whose shape is known has these links and sides, and why none was derived from them. */
   | { readonly code: 'no-known-shape'; readonly why: NotSought | 'not-sought' | 'waiting' | 'none' }
   | { readonly code: 'size-unknown'; readonly ringKind: string }
@@ -90,7 +92,7 @@ export function measuredPiece(
   own?: OwnShapes,
 ): Result<PieceMeasured, PieceShapeFault> {
   const repeat = pieceCell(piece);
-  if (!repeat) return failed({ code: 'rings-not-named' });
+  if (!repeat) return failed({ code: walkPiece(piece, 1).isNamed ? 'repeats-not-alike' : 'rings-not-named' });
   const found = weaveOfPiece(repeat, own);
   if (!found) return failed({ code: 'no-known-shape', why: whyNone(repeat, own) });
   const { known, match } = found;

@@ -34,6 +34,8 @@ export interface Settling {
   readonly rounds: number;
   /** Gains below this in several rounds in a row end it, as a part of the wire; 2e-7 unless told. */
   readonly leastGain?: number;
+  /** Wires may overlap by this part of their thickness on the way; any part unless told, as long as it gains more. */
+  readonly mostOverlap?: number;
   /** Stops as soon as wires are this thick (wish `thickest`) or the pitch is this long (`longest`). */
   readonly enough?: number;
 }
@@ -69,7 +71,7 @@ export function settle(start: Cell, settling: Settling, startSwell = 1): Settled
   let quiet = 0;
   let round = 0;
   const wish = wishOf(start, settling, thin);
-  const { leastGain = 2e-7 } = settling;
+  const { leastGain = 2e-7, mostOverlap = Number.POSITIVE_INFINITY } = settling;
   for (; round < settling.rounds && quiet < 8; round++) {
     const step = stepOf(gaps, wish, reach);
     if (!step) {
@@ -82,7 +84,8 @@ export function settle(start: Cell, settling: Settling, startSwell = 1): Settled
     const nextGaps = gapsOf(next, reachOf(reach), settling, size);
     const before = worthOf(state, settling.wish, thin) - price * overlapSum(gaps);
     const after = worthOf(next, settling.wish, thin) - price * overlapSum(nextGaps);
-    if (after < before && longestMove(step.z) > 1e-11 * thin) {
+    const isTooNear = overlapOf(nextGaps) > Math.max(overlapOf(gaps), mostOverlap * thin);
+    if ((after < before || isTooNear) && longestMove(step.z) > 1e-11 * thin) {
       reach /= 2;
       if (reach < 1e-9 * thin) break;
       continue;

@@ -3,6 +3,12 @@ export interface SettledWeave {
   readonly id: string;
   /** Below it no shape was found; wire diameters. */
   readonly leastAspectRatio: number;
+  /**
+   * The shape at the smallest aspect ratio, a hair above it: shapes of tight
+   * rings are pulled from it, as others cannot be squeezed into it in the
+   * rounds there are. Absent where all aspect ratios have one shape.
+   */
+  readonly tightest?: SettledShape;
   /** By rising aspect ratio. */
   readonly shapes: readonly SettledShape[];
 }

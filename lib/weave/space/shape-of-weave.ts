@@ -97,10 +97,13 @@ function ofOneSize(
   const has = inner / wire;
   if (isTooTight(settled.leastAspectRatio, has))
     return failed({ code: 'too-tight', needs: settled.leastAspectRatio, has });
-  const taut = weave.kind === 'unit' ? nearestCells(settled, has)[0] : tautChain(weave, settled, has);
+  // By the hair that sizes are rounded, rings may be tighter than wires can clear each other.
+  const exists = Math.max(has, settled.tightest?.aspectRatio ?? has);
+  const taut = weave.kind === 'unit' ? nearestCells(settled, has)[0] : tautChain(weave, settled, exists);
   if (!taut) return failed({ code: 'none-found' });
+  const own = exists === has ? taut : forMeasures(taut, [{ inner: has, wire: 1 }]);
   return ok({
-    cell: scaledCell(repeatedCell(taut, cells), wire),
+    cell: scaledCell(repeatedCell(own, cells), wire),
     links: repeatedLinks(weave, cells),
     cells,
   });
@@ -127,7 +130,8 @@ function tautChain(weave: KnownWeave['weave'], settled: SettledWeave, aspectRati
 }
 
 /** Stored shapes made as wide as an aspect ratio: first the one below it, whose wires have room to spare. */
-function nearestCells({ shapes }: SettledWeave, aspectRatio: number): readonly Cell[] {
+function nearestCells({ tightest, shapes: grid }: SettledWeave, aspectRatio: number): readonly Cell[] {
+  const shapes = tightest ? [tightest, ...grid] : grid;
   const above = shapes.findIndex((shape) => shape.aspectRatio > aspectRatio);
   const below = above < 0 ? shapes.length : above;
   const order = [below - 1, below, below - 2, below + 1];

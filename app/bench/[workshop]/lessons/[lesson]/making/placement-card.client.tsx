@@ -112,12 +112,13 @@ export function PlacementCard(props: PlacementCardProps) {
 
 /** What of the placement the shape of the weave contradicts. */
 function differing(pictures: Pictures, placementId: string): readonly string[] {
-  const proof = pictures?.proof;
-  return proof?.state === 'differs'
-    ? proof.contradictions
-        .filter((each) => each.placementId === placementId)
-        .map((each) => contradictionWords(each, proof.weave))
-    : [];
+  return (pictures?.proofs ?? []).flatMap(({ proof }) =>
+    proof.state === 'differs'
+      ? proof.contradictions
+          .filter((each) => each.placementId === placementId)
+          .map((each) => contradictionWords(each, proof.weave))
+      : [],
+  );
 }
 
 function PlacementFields({ placement, part, index, lessonId, list, rows, units }: PlacementCardProps) {

@@ -7,9 +7,10 @@ import { notDrawnWords } from '#app/words/picture-words.ts';
 import { proofWords } from '#app/words/proof-words.ts';
 import { countsWords, fitWords, foretoldWords, shapeFaultWords } from '#app/words/shape-words.ts';
 import { type Pictured, shapeKey } from '#lib/lesson/pictured.ts';
-import type { LessonProof } from '#lib/lesson/prove-lesson.ts';
+import type { UnitProof } from '#lib/lesson/prove-lesson.ts';
 import type { WholePicture } from '#lib/lesson/whole-picture.ts';
 import { SEQUENCE_PARTS } from '#lib/weave/placement.ts';
+import { unitsOf } from '#lib/weave/runs.ts';
 import { usualBandOf } from '#lib/weave/usual-bands.ts';
 import { useDraft } from '../draft.client.tsx';
 import { useForetold } from './use-foretold.ts';
@@ -138,7 +139,7 @@ export function PlacementPicture({ pictures, id }: { readonly pictures: Pictures
   ) : null;
 }
 
-function Proved({ proof }: { readonly proof: LessonProof }) {
+function Proved({ unit, proof }: UnitProof) {
   const { content } = useDraft();
   const placed = SEQUENCE_PARTS.flatMap((part) =>
     content[part].map(({ id }, index) => ({ id, name: `${part} ${index + 1}` })),
@@ -149,6 +150,7 @@ function Proved({ proof }: { readonly proof: LessonProof }) {
       : [];
   return (
     <span className={`${styles.proof} ${proof.state === 'agrees' ? '' : 'notice caution'}`}>
+      {unitsOf(content).length > 1 && `${unit === '' ? 'The main unit' : `The unit ${unit}`}. `}
       {proofWords(proof)}{' '}
       {places.map(({ id, name }, at) => (
         <span key={id}>
@@ -250,7 +252,9 @@ export function WholePiece({ address, pictures, turned, onTurn }: WholePieceProp
         {foretold &&
           `${foretoldWords(foretold)} ${countsWords(content, foretold)} ${fitWords(foretold, usualBandOf(content.weave, content.otherNames)?.band ?? null)}`}
         {fault && shapeFaultWords(fault, nameOf)}
-        {pictures?.proof && <Proved proof={pictures.proof} />}
+        {pictures?.proofs.map(({ unit, proof }) => (
+          <Proved key={unit} unit={unit} proof={proof} />
+        ))}
       </figcaption>
     </figure>
   );
