@@ -57,7 +57,7 @@ function startsOf(weave: WeaveInSpace, random: () => number): readonly Cell[] {
 
 function settleWeave(weave: WeaveInSpace): SettledWeave {
   const random = randomRow(1);
-  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS };
+  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS, isCareful: true };
   const starts = startsOf(weave, random);
   let least: { cell: Cell; aspectRatio: number } | null = null;
   const seekLeast = (from: Cell): void => {
@@ -87,7 +87,7 @@ function onGrid(
   starts: readonly Cell[],
 ): SettledWeave {
   const random = randomRow(4);
-  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS };
+  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS, isCareful: true };
   const grid = ABOVE.map((above) => Math.round((found.aspectRatio + above) * 1000) / 1000);
   const taut: (Cell | null)[] = grid.map(() => null);
   const seek = (index: number, from: Cell): void => {
@@ -132,7 +132,7 @@ function onGrid(
 }
 
 function stored(weave: WeaveInSpace, cell: Cell, aspectRatio: number): SettledShape {
-  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS };
+  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS, isCareful: true };
   // Straight from taut: further shaking would turn rings over, which no hand does by pushing.
   const short = weave.kind === 'chain' ? (settledChain(cell, 'shortest', rules)?.pitch ?? null) : null;
   return {
@@ -171,7 +171,7 @@ function longestNear(
   { at, aspectRatio }: { readonly at: number; readonly aspectRatio: number },
   random: () => number,
 ): Cell | null {
-  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS };
+  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS, isCareful: true };
   let best: Cell | null = null;
   const seek = (from: Cell): void => {
     const start = forAspectRatio(from, aspectRatio);
@@ -200,7 +200,7 @@ const SAME_FOLD = 0.85;
 function withTightest(weave: WeaveInSpace, settled: SettledWeave): SettledWeave {
   if (weave.kind !== 'chain') return settled;
   const random = randomRow(3);
-  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS };
+  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS, isCareful: true };
   let best: { cell: Cell; aspectRatio: number } | null = null;
   const seek = (from: Cell, rounds: number): void => {
     if (!linkedAs(from, weave.links)) return;
@@ -219,7 +219,7 @@ function withTightest(weave: WeaveInSpace, settled: SettledWeave): SettledWeave 
   if (weave.start) seek(weave.start(weave.comfortable), 600);
   for (let n = 0; n < TRIES; n++) {
     const from = best as { cell: Cell } | null;
-    if (from) seek(shaken(from.cell, SHAKES[n % SHAKES.length] ?? 0, random), n % 3 === 0 ? 2000 : 500);
+    if (from) seek(shakenCell(from.cell, SHAKES[n % SHAKES.length] ?? 0, random), n % 3 === 0 ? 2000 : 500);
   }
   const found = best as { cell: Cell; aspectRatio: number } | null;
   if (!found) throw new Error(`${weave.id}: no tightest shape found`);

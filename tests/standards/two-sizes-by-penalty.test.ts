@@ -35,7 +35,7 @@ test.each(ALTERNATION_NAMES)('%s: no thicker wire is found by other means, and a
   const links = thin.value.links.map(({ a, b, cells, sign }) => `${a} ${b} ${cells} ${sign}`);
   const random = randomRow(11);
   const found = Array.from({ length: TRIES }, (_, n) => {
-    const start = wandered(cell, inner, { wire: 0.4, steps: 30 * (n + 1), random });
+    const start = wandered(cell, inner, { wire: 0.4, steps: 25 * (n + 1), random, links });
     const { wire = 0, chain = start } = grown(start, inner, { thin: 0.4, rounds: 150, links }) ?? {};
     // What it found is a piece, but for the overlap that it calls none.
     const rings = chain.rings.map((ring, at) => ({ ...ring, wire, radius: ((inner[at] ?? 0) + wire) / 2 }));

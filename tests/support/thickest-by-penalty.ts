@@ -230,19 +230,31 @@ export function grown(
 
 /**
  * The chain after a random walk: every ring is moved and turned by less than
- * half a wire at a time, and what then overlaps is pushed apart again, so
- * that no wire slips through another.
+ * half a wire at a time, and what then overlaps is pushed apart again. A step
+ * that changes the links, as a wire slipped through another, is not taken.
  */
 export function wandered(
   start: Chain,
   inner: readonly number[],
-  { wire, steps, random }: { readonly wire: number; readonly steps: number; readonly random: () => number },
+  {
+    wire,
+    steps,
+    random,
+    links,
+  }: {
+    readonly wire: number;
+    readonly steps: number;
+    readonly random: () => number;
+    readonly links: readonly string[];
+  },
 ): Chain {
+  const wanted = links.toSorted().join();
   let x = unknownsOf(start, inner);
   for (let n = 0; n < steps; n++) {
     const shaken = x.map((value) => value + (random() - 0.5) * 0.5 * wire);
     const next = relaxed(shaken, inner, wire, 40);
-    if (next.deepest <= NOTHING * wire) x = next.x;
+    if (next.deepest <= NOTHING * wire && linksOf(chainOf(next.x, inner.length), inner, wire) === wanted)
+      x = next.x;
   }
   return chainOf(x, inner.length);
 }

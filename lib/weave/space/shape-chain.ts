@@ -28,6 +28,8 @@ export const isSound = (cell: Cell, links: readonly CellLink[]): boolean =>
 
 export interface ShapeRules extends Pick<Settling, 'freeTwist' | 'rounds' | 'leastGain' | 'enough'> {
   readonly links: readonly CellLink[];
+  /** Whether a chain that ends in overlaps is pulled again with care, which takes several times as long. */
+  readonly isCareful?: boolean;
 }
 
 /** Rings given their thickness from a start in which wires may overlap; null where they do not fit from there. */
@@ -55,7 +57,7 @@ export function settledChain(
 ): Cell | null {
   const thick = swollen(start, rules);
   if (!thick) return null;
-  for (const mostOverlap of MOST_OVERLAPS) {
+  for (const mostOverlap of rules.isCareful ? MOST_OVERLAPS : MOST_OVERLAPS.slice(0, 1)) {
     const { cell } = settle(thick, {
       wish,
       freeTwist: rules.freeTwist,

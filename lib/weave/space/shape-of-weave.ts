@@ -116,7 +116,13 @@ const SHORT_OF_READ = 4e-3;
 
 /** From stored shapes, the nearest first, until one comes out as long as is read between them; else the longest. */
 function tautChain(weave: KnownWeave['weave'], settled: SettledWeave, aspectRatio: number): Cell | null {
-  const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS, leastGain: LEAST_GAIN };
+  const rules = {
+    links: weave.links,
+    freeTwist: weave.freeTwist,
+    rounds: ROUNDS,
+    leastGain: LEAST_GAIN,
+    isCareful: true,
+  };
   const read = pitchIn(settled, Math.max(aspectRatio, settled.leastAspectRatio))?.taut;
   let best: Cell | null = null;
   for (const start of nearestCells(settled, aspectRatio)) {
