@@ -96,19 +96,19 @@ function onGrid(
     const cell = settledChain(start, 'longest', rules);
     if (cell && cell.pitch > (taut[index]?.pitch ?? 0) + 1e-7) taut[index] = cell;
   };
+  const improveAt = (index: number): void => {
+    for (const near of [index - 1, index + 1]) {
+      const from = taut[near];
+      if (from) seek(index, from);
+    }
+    for (let n = 0; n < 4; n++) {
+      const from = taut[index];
+      if (from) seek(index, shakenCell(from, 0.1 + 0.6 * random(), random));
+    }
+  };
   const improve = (): void => {
     const every = grid.map((_, index) => index);
-    for (const order of [every, every.toReversed()])
-      for (const index of order) {
-        for (const near of [index - 1, index + 1]) {
-          const from = taut[near];
-          if (from) seek(index, from);
-        }
-        for (let n = 0; n < 4; n++) {
-          const from = taut[index];
-          if (from) seek(index, shakenCell(from, 0.1 + 0.6 * random(), random));
-        }
-      }
+    for (const index of [...every, ...every.toReversed()]) improveAt(index);
   };
   if (weave.kind === 'chain') {
     grid.forEach((_, index) => {

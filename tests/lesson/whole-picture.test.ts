@@ -122,7 +122,9 @@ describe('the whole length of several weaves', () => {
     const lesson = mixed();
     const odd = lesson.repeat.map((each) => (each.id === 'pair-2' ? { ...each, passes: [] } : each));
     const picture = whole({ ...lesson, repeat: odd }, 13);
-    expect(picture?.notDrawn).toMatchObject([{ label: '2 plain pairs × 3', fault: { code: 'no-known-shape' } }]);
+    expect(picture?.notDrawn).toMatchObject([
+      { label: '2 plain pairs × 3', fault: { code: 'no-known-shape' } },
+    ]);
     expect(partsNotDrawn({ ...lesson, repeat: odd }, 13, keptShape)).toEqual(picture?.notDrawn);
     expect(seen(picture?.svg ?? '').slice(2, 5)).toEqual(['joint', '2 plain pairs × 3', 'stroke-']);
     expect(picture?.text).toContain('part 2, 3 repeats of plain pairs, which cannot be drawn');

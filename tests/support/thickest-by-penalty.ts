@@ -133,52 +133,72 @@ function push(slope: Float64Array, i: number, ring: { normal: V; long: number },
 
 const KEPT = 10;
 
-/** Limited-memory BFGS with steps no longer than half a wire, so that no wire slips through another unseen. */
+interface Bend {
+  readonly s: Float64Array;
+  readonly y: Float64Array;
+  readonly r: number;
+}
+
+/** Which way to go downhill, by what the last steps told of how the slope bends. */
+function downhill(slope: Float64Array, past: readonly Bend[]): Float64Array {
+  const q = Float64Array.from(slope);
+  const take = (by: number, from: Float64Array): void => {
+    for (let i = 0; i < q.length; i++) q[i] = (q[i] as number) + by * (from[i] as number);
+  };
+  const alphas = past.toReversed().map(({ s, y, r }) => {
+    const alpha = r * product(s, q);
+    take(-alpha, y);
+    return alpha;
+  });
+  const last = past.at(-1);
+  const scale = last ? 1 / (last.r * product(last.y, last.y)) : 0.2;
+  for (let i = 0; i < q.length; i++) q[i] = (q[i] as number) * scale;
+  past.forEach(({ s, y, r }, n) => {
+    take((alphas[past.length - 1 - n] as number) - r * product(y, q), s);
+  });
+  return q;
+}
+
+/** Limited-memory BFGS with steps no longer than a quarter of a wire, so that no wire slips through another unseen. */
 function relaxed(from: Float64Array<ArrayBuffer>, inner: readonly number[], wire: number, rounds: number) {
-  let x = from;
-  let now = energyOf(x, inner, wire);
-  const past: { s: Float64Array; y: Float64Array; r: number }[] = [];
-  for (let round = 0; round < rounds && now.deepest > NOTHING * wire; round++) {
-    const q = Float64Array.from(now.slope);
-    const alphas: number[] = [];
-    for (const { s, y, r } of past.toReversed()) {
-      const alpha = r * product(s, q);
-      alphas.push(alpha);
-      for (let i = 0; i < q.length; i++) q[i] = (q[i] as number) - alpha * (y[i] as number);
-    }
-    const last = past.at(-1);
-    const scale = last ? 1 / (last.r * product(last.y, last.y)) : 0.2;
-    for (let i = 0; i < q.length; i++) q[i] = (q[i] as number) * scale;
-    past.forEach(({ s, y, r }, n) => {
-      const beta = r * product(y, q);
-      const alpha = alphas[past.length - 1 - n] as number;
-      for (let i = 0; i < q.length; i++) q[i] = (q[i] as number) + (alpha - beta) * (s[i] as number);
-    });
-    let size = Math.min(1, (0.25 * wire) / Math.max(1e-12, ...q.map(Math.abs)));
-    const fall = product(q, now.slope);
-    if (fall <= 0) {
-      past.length = 0;
+  let at = { x: from, ...energyOf(from, inner, wire) };
+  let past: Bend[] = [];
+  for (let round = 0; round < rounds && at.deepest > NOTHING * wire; round++) {
+    const way = downhill(at.slope, past);
+    const fall = product(way, at.slope);
+    const size = Math.min(1, (0.25 * wire) / Math.max(1e-12, ...way.map(Math.abs)));
+    const next = fall > 0 ? lower(at, way, { fall, size }, inner, wire) : null;
+    if (!next) {
+      if (past.length === 0) break;
+      past = [];
       continue;
     }
-    let moved = false;
-    for (let tries = 0; tries < 25; tries++, size /= 2) {
-      const next = x.map((value, i) => value - size * (q[i] as number));
-      const then = energyOf(next, inner, wire);
-      if (then.energy > now.energy - 1e-4 * size * fall) continue;
-      const s = next.map((value, i) => value - (x[i] as number));
-      const y = then.slope.map((value, i) => value - (now.slope[i] as number));
-      const sy = product(s, y);
-      if (sy > 1e-16) past.push({ s, y, r: 1 / sy });
-      if (past.length > KEPT) past.shift();
-      [x, now, moved] = [next, then, true];
-      break;
-    }
-    if (!moved) {
-      if (past.length === 0) break;
-      past.length = 0;
-    }
+    const { x, slope } = at;
+    const s = next.x.map((value, i) => value - (x[i] as number));
+    const y = next.slope.map((value, i) => value - (slope[i] as number));
+    const sy = product(s, y);
+    if (sy > 1e-16) past = [...past, { s, y, r: 1 / sy }].slice(-KEPT);
+    at = next;
   }
-  return { x, deepest: now.deepest };
+  return { x: at.x, deepest: at.deepest };
+}
+
+type Place = ReturnType<typeof energyOf> & { readonly x: Float64Array<ArrayBuffer> };
+
+/** The first of ever shorter steps that leads down; null where none does. */
+function lower(
+  { x, energy }: Place,
+  way: Float64Array,
+  { fall, size: longest }: { readonly fall: number; readonly size: number },
+  inner: readonly number[],
+  wire: number,
+): Place | null {
+  for (let tries = 0, size = longest; tries < 25; tries++, size /= 2) {
+    const next = x.map((value, i) => value - size * (way[i] as number));
+    const then = energyOf(next, inner, wire);
+    if (then.energy <= energy - 1e-4 * size * fall) return { x: next, ...then };
+  }
+  return null;
 }
 
 const product = (a: Float64Array, b: Float64Array): number =>
