@@ -21,5 +21,7 @@ export const fromTo = (sound: Float32Array, from: number, to = sound.length / MA
 export function writeSoundFile(path: string, sound: Float32Array): void {
   const bytes = Buffer.from(Int16Array.from(sound, (value) => value * 32_000).buffer);
   const input = ['-f', 's16le', '-ar', String(MADE_RATE), '-ac', '1', '-i', 'pipe:0'];
-  ffmpeg([...input, '-c:a', 'aac', '-b:a', '64k', '-movflags', '+faststart', '-f', 'mp4', path], bytes);
+  // The quick way of coding takes a third of the time; how well it sounds is nothing here.
+  const coded = ['-c:a', 'aac', '-aac_coder', 'fast', '-b:a', '64k', '-movflags', '+faststart'];
+  ffmpeg([...input, ...coded, '-f', 'mp4', path], bytes);
 }
