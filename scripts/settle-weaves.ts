@@ -16,7 +16,7 @@ import { randomRow } from '#lib/weave/space/random-row.ts';
 import { type Cell, middleRadius } from '#lib/weave/space/round-ring.ts';
 import { SETTLED_SHAPES } from '#lib/weave/space/settled-shapes.ts';
 import type { SettledShape, SettledWeave } from '#lib/weave/space/settled-weave.ts';
-import { settledChain, thickestChain } from '#lib/weave/space/shape-chain.ts';
+import { isSound, settledChain, thickestChain } from '#lib/weave/space/shape-chain.ts';
 import { scale } from '#lib/weave/space/vector.ts';
 import { WEAVES_IN_SPACE, type WeaveInSpace } from '#lib/weave/space/weave-in-space.ts';
 
@@ -188,6 +188,8 @@ function longestNear(
 const round = (value: number): number => Math.round(value * 1e5) / 1e5 + 0;
 
 const SHAKES = [0.02, 0.05, 0.1, 0.2, 0.35, 0.55];
+/** Petals must not be shaken into another order. */
+const SMALL_SHAKES = [0.02, 0.05, 0.1];
 const TRIES = 90;
 const MUCH_SMALLER = 0.02;
 /** So far above the smallest aspect ratio that was found, so that wires clear each other for certain. */
@@ -198,7 +200,8 @@ const SAME_FOLD = 0.85;
 
 /** The weave with its shape at the smallest aspect ratio, sought for longer than the others, and that ratio where it is smaller. */
 function withTightest(weave: WeaveInSpace, settled: SettledWeave): SettledWeave {
-  if (weave.kind !== 'chain') return settled;
+  const isUnit = weave.kind === 'unit';
+  const shakes = isUnit ? SMALL_SHAKES : SHAKES;
   const random = randomRow(3);
   const rules = { links: weave.links, freeTwist: weave.freeTwist, rounds: ROUNDS, isCareful: true };
   let best: { cell: Cell; aspectRatio: number } | null = null;
@@ -209,6 +212,10 @@ function withTightest(weave: WeaveInSpace, settled: SettledWeave): SettledWeave 
     if (!thick || !ring) return;
     const aspectRatio = (2 * ring.radius) / (thick.factor * ring.wire) - 1;
     if (best && aspectRatio > best.aspectRatio - 1e-8) return;
+    if (isUnit) {
+      best = { cell: thick.cell, aspectRatio };
+      return;
+    }
     // Much shorter it hangs in another fold, which shaking came upon and no hand makes of this one.
     const near = forAspectRatio(thick.cell, Math.max(aspectRatio + HAIR, settled.leastAspectRatio));
     const taut = settledChain(near, 'longest', { ...rules, rounds: 160 });
@@ -217,22 +224,25 @@ function withTightest(weave: WeaveInSpace, settled: SettledWeave): SettledWeave 
   };
   for (const shape of settled.shapes.slice(0, 2)) seek(cellOfShape(shape), 600);
   if (weave.start) seek(weave.start(weave.comfortable), 600);
-  for (let n = 0; n < TRIES; n++) {
+  for (let n = 0; n < (isUnit ? 5 * TRIES : TRIES); n++) {
     const from = best as { cell: Cell } | null;
-    if (from) seek(shakenCell(from.cell, SHAKES[n % SHAKES.length] ?? 0, random), n % 3 === 0 ? 2000 : 500);
+    if (from) seek(shakenCell(from.cell, shakes[n % shakes.length] ?? 0, random), n % 3 === 0 ? 2000 : 500);
   }
   const found = best as { cell: Cell; aspectRatio: number } | null;
   if (!found) throw new Error(`${weave.id}: no tightest shape found`);
   const aspectRatio = Math.ceil((found.aspectRatio + HAIR) * 1e5) / 1e5;
   const near = forAspectRatio(found.cell, aspectRatio);
-  const taut = settledChain(near, 'longest', rules);
+  // Nothing pulls a closed group of rings.
+  const taut = isUnit ? (isSound(near, weave.links) ? near : null) : settledChain(near, 'longest', rules);
   if (!taut) throw new Error(`${weave.id}: no shape at ${aspectRatio}`);
   console.log(weave.id, 'tightest', found.aspectRatio.toFixed(6), 'pitch', taut.pitch.toFixed(5));
   const exactly = ({ centre, normal }: Cell['rings'][number]) =>
     [...centre, ...normal].map((value) => Math.round(value * 1e9) / 1e9 + 0);
   // The grid began where the first search had ended.
   const grid =
-    found.aspectRatio < settled.leastAspectRatio - MUCH_SMALLER ? onGrid(weave, found, []) : settled;
+    !isUnit && found.aspectRatio < settled.leastAspectRatio - MUCH_SMALLER
+      ? onGrid(weave, found, [])
+      : settled;
   return {
     ...grid,
     leastAspectRatio: round(found.aspectRatio),

@@ -72,7 +72,8 @@ export function fitWords({ fit, oneRepeat }: Foretold, band: UsualBand | null): 
   const gives = oneRepeat
     ? `; pushed together it gives ${Math.round(100 * (1 - oneRepeat.pushedMm / oneRepeat.tautMm))}\u00a0% of its length`
     : '';
-  if (band ? fit.has > band.to : fit.has > FLOPS_FROM * fit.needs)
+  // A closed group of rings is no looser for lying open as a flower.
+  if (band ? fit.has > band.to : oneRepeat !== null && fit.has > FLOPS_FROM * fit.needs)
     return `These rings will flop: ${numbers}${gives}. ${band ? `Usual is ${band.from} to ${band.to} (common practice).` : ''}`.trim();
   if (fit.has < 1.03 * fit.needs)
     return `These rings are tight: ${numbers}. Rings whose true inner diameter is a little smaller will not close.`;

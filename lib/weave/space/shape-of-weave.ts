@@ -99,7 +99,7 @@ function ofOneSize(
     return failed({ code: 'too-tight', needs: settled.leastAspectRatio, has });
   // By the hair that sizes are rounded, rings may be tighter than wires can clear each other.
   const exists = Math.max(has, settled.tightest?.aspectRatio ?? has);
-  const taut = weave.kind === 'unit' ? nearestCells(settled, has)[0] : tautChain(weave, settled, exists);
+  const taut = weave.kind === 'unit' ? nearestCells(settled, exists)[0] : tautChain(weave, settled, exists);
   if (!taut) return failed({ code: 'none-found' });
   const own = exists === has ? taut : forMeasures(taut, [{ inner: has, wire: 1 }]);
   return ok({
