@@ -1,7 +1,8 @@
 /** A recording as the browser gets it. */
 
 import { environment } from '#lib/config/environment.ts';
-import type { Recording } from '#lib/data/recordings.ts';
+import { database } from '#lib/data/database.ts';
+import { currentRecordingId, listRecordings, type Recording } from '#lib/data/recordings.ts';
 import { arrived } from '#lib/recording/arriving.ts';
 import type { RecordingFacts } from '#lib/recording/facts.ts';
 import { mayTryAgain, type RecordingFault } from '#lib/recording/fault.ts';
@@ -21,6 +22,19 @@ export interface ShownRecording {
   readonly posterAtMs: number | null;
   readonly loudnessLufs: number | null;
   readonly createdAt: string;
+}
+
+/** A lesson's recordings, newest first, and which of them pupils see. */
+export interface ShownRecordings {
+  readonly current: string | null;
+  readonly recordings: readonly ShownRecording[];
+}
+
+export async function presentRecordings(lessonId: string): Promise<ShownRecordings> {
+  const recordings = await listRecordings(database(), lessonId);
+  // Asked after the list: whoever sees that nothing is under way any more also sees the recording that came of it.
+  const current = await currentRecordingId(database(), lessonId);
+  return { current, recordings: await Promise.all(recordings.map(presentRecording)) };
 }
 
 export async function presentRecording(recording: Recording): Promise<ShownRecording> {

@@ -209,6 +209,7 @@ it('leaves open what was opened while the list of recordings is looked at again'
   });
   await page.goto(`${owner.bench}/bring-in`);
   const wayBack = page.locator('details', { hasText: 'Go back to the recording before this one' });
+  await seen(page, 'Taking the recording in').waitFor();
   await wayBack.locator('summary').click();
   const compared = page.waitForResponse(/\/comparison$/);
   opened.resolve();

@@ -2,11 +2,12 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { memberPage } from '#app/http/member-page.ts';
+import { presentRecordings } from '#app/http/present-recording.ts';
 import { roleSuffices } from '#lib/access/caller.ts';
 import { openBench } from '#lib/bench/bench.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { environment } from '#lib/config/environment.ts';
-import { findPlaceableLessons } from '#lib/data/comparisons.ts';
+import { acceptedComparison, findPlaceableLessons, openComparison } from '#lib/data/comparisons.ts';
 import { currentRecording } from '#lib/data/recordings.ts';
 import { ChaptersPart } from './chapters-part.client.tsx';
 import { OtherTranscript } from './other-transcript.client.tsx';
@@ -20,11 +21,17 @@ export default async function BringIn({ params }: { params: Promise<{ workshop: 
   const membership = await memberPage(workshop, 'viewer');
   const opened = await openLesson(membership, lesson);
   if (!opened) notFound();
-  const recording = await currentRecording(openBench().db, opened.id);
+  const { db } = openBench();
+  const [recording, recordings, comparison, accepted] = await Promise.all([
+    currentRecording(db, opened.id),
+    presentRecordings(opened.id),
+    openComparison(db, opened.id),
+    acceptedComparison(db, opened.id),
+  ]);
   const mayEdit = roleSuffices(membership.role, 'editor');
   const others =
     mayEdit && recording?.peaksKey
-      ? await findPlaceableLessons(openBench().db, {
+      ? await findPlaceableLessons(db, {
           workshopId: membership.workshop.id,
           lessonId: opened.id,
         })
@@ -37,6 +44,7 @@ export default async function BringIn({ params }: { params: Promise<{ workshop: 
         lesson={opened.id}
         mayEdit={mayEdit}
         largestBytes={environment().BENCHLEAF_LARGEST_RECORDING}
+        first={{ recordings, compared: { comparison, accepted } }}
       />
       <TranscriptFile
         address={`/api/workshops/${at}/transcript-files`}

@@ -1,12 +1,12 @@
 'use client';
 /** The recording of a lesson: bring one in, watch it being taken, see what it is, replace it. */
 import { useCallback, useMemo, useState } from 'react';
-import type { ShownRecording } from '#app/http/present-recording.ts';
+import type { ShownRecording, ShownRecordings } from '#app/http/present-recording.ts';
 import { TAKEN_WORDS } from '#app/words/recording-words.ts';
 import styles from './bring-in.module.css';
 import { CurrentRecordingView } from './current-recording.client.tsx';
 import { DropZone } from './drop-zone.client.tsx';
-import { useComparison } from './new-recording/comparison-feed.ts';
+import { type Compared, useComparison } from './new-recording/comparison-feed.ts';
 import { NewRecordingNotice } from './new-recording/notice.client.tsx';
 import { useRecordings } from './recordings-feed.ts';
 import { SendingFile } from './sending.client.tsx';
@@ -17,18 +17,18 @@ interface RecordingPartProps {
   readonly lesson: string;
   readonly mayEdit: boolean;
   readonly largestBytes: number;
+  /** As the server had them when it wrote the page: all is there at once, and nothing moves away under a press. */
+  readonly first: { readonly recordings: ShownRecordings; readonly compared: Compared };
 }
 
-export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: RecordingPartProps) {
+export function RecordingPart({ workshop, lesson, mayEdit, largestBytes, first }: RecordingPartProps) {
   const base = `/api/workshops/${encodeURIComponent(workshop)}/lessons/${encodeURIComponent(lesson)}`;
   const bench = `/bench/${encodeURIComponent(workshop)}/lessons/${encodeURIComponent(lesson)}`;
-  const feed = useRecordings(base);
+  const feed = useRecordings(base, first.recordings);
   const { refresh } = feed;
   // A recording that was taken in may be one to decide about.
-  const states = feed.now?.recordings.map(({ id, state }) => `${id} ${state}`).join() ?? null;
-  const compared = useComparison(base, states);
-  // All of it comes at once, so that nothing moves away under a press.
-  const isKnown = feed.now !== null && compared.comparison !== undefined;
+  const states = feed.now.recordings.map(({ id, state }) => `${id} ${state}`).join();
+  const compared = useComparison(base, states, first.compared);
   const unreachable = feed.unreachable || compared.unreachable;
   const [file, setFile] = useState<File | null>(null);
   const [spoken, setSpoken] = useState('');
@@ -37,8 +37,8 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
     setFile(null);
     void refresh();
   }, [refresh]);
-  const recordings = feed.now?.recordings ?? [];
-  const current = recordings.find(({ id }) => id === feed.now?.current) ?? null;
+  const { recordings } = feed.now;
+  const current = recordings.find(({ id }) => id === feed.now.current) ?? null;
   const others = recordings.filter((recording) => recording !== current);
   const isTaken = recordings.some(({ state }) => state === 'waiting' || state === 'ingesting');
   const act = async (recording: ShownRecording, what: 'cancel' | 'retry' | 'remove'): Promise<void> => {
@@ -63,8 +63,7 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
         {spoken}
       </p>
       {unreachable && <p className="fault">The server cannot be reached at the moment. Trying again…</p>}
-      {!isKnown && !unreachable && <p>Looking what is there…</p>}
-      {isKnown && current && (
+      {current && (
         <CurrentRecordingView
           key={current.id}
           base={`${base}/recordings/${current.id}`}
@@ -74,26 +73,23 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
           refresh={refresh}
         />
       )}
-      {isKnown && (
-        <NewRecordingNotice
-          api={base}
-          bench={bench}
-          recordings={recordings}
-          feed={compared}
-          onTakenBack={() => void Promise.all([refresh(), compared.look()])}
+      <NewRecordingNotice
+        api={base}
+        bench={bench}
+        recordings={recordings}
+        feed={compared}
+        onTakenBack={() => void Promise.all([refresh(), compared.look()])}
+      />
+      {others.map((recording) => (
+        <OtherRecording
+          key={recording.id}
+          recording={recording}
+          mayEdit={mayEdit}
+          isSending={file !== null}
+          announce={setSpoken}
+          act={act}
         />
-      )}
-      {isKnown &&
-        others.map((recording) => (
-          <OtherRecording
-            key={recording.id}
-            recording={recording}
-            mayEdit={mayEdit}
-            isSending={file !== null}
-            announce={setSpoken}
-            act={act}
-          />
-        ))}
+      ))}
       {file && (
         <SendingFile
           key={`${file.name} ${file.size} ${file.lastModified}`}
@@ -105,7 +101,7 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
           announce={setSpoken}
         />
       )}
-      {isKnown && mayEdit && !file && !isTaken && (
+      {mayEdit && !file && !isTaken && (
         <DropZone
           onFile={setFile}
           label={current ? 'Replace by another recording' : 'Bring in the recording'}
@@ -120,7 +116,7 @@ export function RecordingPart({ workshop, lesson, mayEdit, largestBytes }: Recor
           <p className="hint">{TAKEN_WORDS}.</p>
         </DropZone>
       )}
-      {isKnown && !mayEdit && !current && <p>There is no recording yet.</p>}
+      {!mayEdit && !current && <p>There is no recording yet.</p>}
     </section>
   );
 }

@@ -1,24 +1,21 @@
 /** Keeps the list of a lesson's recordings fresh while something happens to one. */
 import { useCallback, useEffect, useRef, useState } from 'react';
-import type { ShownRecording } from '#app/http/present-recording.ts';
-
-export interface RecordingsNow {
-  readonly current: string | null;
-  readonly recordings: readonly ShownRecording[];
-}
+import type { ShownRecordings } from '#app/http/present-recording.ts';
 
 const BUSY_MS = 700;
 
 export interface RecordingsFeed {
-  /** Null until the first answer. */
-  readonly now: RecordingsNow | null;
+  readonly now: ShownRecordings;
   readonly unreachable: boolean;
   readonly refresh: () => Promise<void>;
 }
 
-/** @param base address of the lesson's routes, without a slash at its end */
-export function useRecordings(base: string): RecordingsFeed {
-  const [now, setNow] = useState<RecordingsNow | null>(null);
+/**
+ * @param base address of the lesson's routes, without a slash at its end
+ * @param first as the server had them when it wrote the page
+ */
+export function useRecordings(base: string, first: ShownRecordings): RecordingsFeed {
+  const [now, setNow] = useState(first);
   const [unreachable, setUnreachable] = useState(false);
   const asked = useRef(0);
   const shown = useRef(0);
@@ -28,7 +25,7 @@ export function useRecordings(base: string): RecordingsFeed {
     try {
       const response = await fetch(`${base}/recordings`);
       if (!response.ok) throw new Error(String(response.status));
-      const answer: RecordingsNow = await response.json();
+      const answer: ShownRecordings = await response.json();
       // An answer older than the one that is shown is no news; where answers are slow, each still counts.
       if (number > shown.current) {
         shown.current = number;
@@ -40,7 +37,7 @@ export function useRecordings(base: string): RecordingsFeed {
     }
   }, [base]);
   const isBusy =
-    unreachable || (now?.recordings ?? []).some(({ state }) => state === 'waiting' || state === 'ingesting');
+    unreachable || now.recordings.some(({ state }) => state === 'waiting' || state === 'ingesting');
   useEffect(() => {
     void refresh();
   }, [refresh]);

@@ -1,7 +1,7 @@
 /** Notices a recording that was taken in, or replaced, while the screen is open, and has the screen show it. */
 import { useRouter } from 'next/navigation';
 import { useEffect } from 'react';
-import type { RecordingsNow } from '../bring-in/recordings-feed.ts';
+import type { ShownRecordings } from '#app/http/present-recording.ts';
 
 /** How often it is looked for while there is none, ms. */
 const LOOK_MS = 3_000;
@@ -18,7 +18,7 @@ export function useNewRecording(address: string, shown: string | null): void {
       if (document.visibilityState !== 'visible') return;
       const response = await fetch(address, { signal: gone.signal });
       if (!response.ok) return;
-      const { current }: RecordingsNow = await response.json();
+      const { current }: ShownRecordings = await response.json();
       if (current !== null && current !== shown) router.refresh();
     };
     // Where no answer comes, the next look may have one.

@@ -4,6 +4,14 @@ import type { Comparison } from '#lib/data/comparisons.ts';
 
 const BUSY_MS = 900;
 
+/** The lesson's comparison, as one answer tells of it. */
+export interface Compared {
+  /** Null where there is nothing to decide. */
+  readonly comparison: Comparison | null;
+  /** The one that gave the lesson the recording it has; null where there is none. */
+  readonly accepted: Comparison | null;
+}
+
 export interface ComparisonFeed {
   /** Undefined until the first answer, null where there is nothing to decide. */
   readonly comparison: Comparison | null | undefined;
@@ -15,11 +23,12 @@ export interface ComparisonFeed {
 
 /**
  * @param api address of the lesson's routes, without a slash at its end
- * @param asOf looked at anew whenever this becomes another; what is shown stays meanwhile. Null: not yet
+ * @param asOf looked at anew whenever this becomes another; what is shown stays meanwhile
+ * @param first as the server had it when it wrote the page
  */
-export function useComparison(api: string, asOf: string | null = ''): ComparisonFeed {
-  const [comparison, setComparison] = useState<Comparison | null>();
-  const [accepted, setAccepted] = useState<Comparison | null>(null);
+export function useComparison(api: string, asOf = '', first?: Compared): ComparisonFeed {
+  const [comparison, setComparison] = useState(first?.comparison);
+  const [accepted, setAccepted] = useState(first?.accepted ?? null);
   const [unreachable, setUnreachable] = useState(false);
   const asked = useRef(0);
   const shown = useRef(0);
@@ -29,7 +38,7 @@ export function useComparison(api: string, asOf: string | null = ''): Comparison
     try {
       const response = await fetch(`${api}/comparison`);
       if (!response.ok) throw new Error(String(response.status));
-      const answer: { comparison: Comparison | null; accepted: Comparison | null } = await response.json();
+      const answer: Compared = await response.json();
       // An answer older than the one that is shown is no news.
       if (number > shown.current) {
         shown.current = number;
@@ -43,7 +52,8 @@ export function useComparison(api: string, asOf: string | null = ''): Comparison
   }, [api]);
   const isBusy = unreachable || comparison?.state === 'waiting' || comparison?.state === 'comparing';
   useEffect(() => {
-    if (asOf !== null) void look();
+    void asOf;
+    void look();
   }, [look, asOf]);
   useEffect(() => {
     if (!isBusy) return;
