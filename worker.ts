@@ -13,6 +13,7 @@ import { ingestRecording } from '#lib/recording/ingest-recording.ts';
 import { makeRevisionFile } from '#lib/recording/make-revision-file.ts';
 import { openRecordingWork } from '#lib/recording/recording-work.ts';
 import { takeStill } from '#lib/recording/take-still.ts';
+import { deriveOwnShape } from '#lib/shapes/derive-own-shape.ts';
 
 /** Short jobs may end by themselves; a long one is handed back. */
 const GRACE_MS = 3_000;
@@ -25,6 +26,7 @@ await queue.work('ingest-recording', async (payload, attempt) => {
 });
 await queue.work('compare-recordings', (payload, attempt) => compareRecordings(work, payload, attempt));
 await queue.work('make-revision-file', (payload, attempt) => makeRevisionFile(work, payload, attempt));
+await queue.work('derive-shape', (payload, { signal }) => deriveOwnShape(work, payload, signal));
 await queue.work('take-still', async (payload, { signal }) => {
   await takeStill(work, payload, signal);
 });

@@ -1,13 +1,14 @@
 import { keptShape } from '#app/pictures/kept-shapes.ts';
 import { TurnButton } from '#app/pictures/turn-button.client.tsx';
-import { notDrawnWords, TOO_MANY_RINGS } from '#app/words/picture-words.ts';
+import { DERIVED_PICTURE, notDrawnWords, TOO_MANY_RINGS } from '#app/words/picture-words.ts';
 import { sizeWords } from '#lib/lesson/asked-measure.ts';
 import type { Content } from '#lib/lesson/content.ts';
 import { hasTooManyRings } from '#lib/lesson/fits-a-picture.ts';
 import type { FrozenKit } from '#lib/lesson/frozen-kit.ts';
-import { mayBePictured } from '#lib/lesson/lesson-pictures.ts';
+import { mayBePictured, weaveOfLesson } from '#lib/lesson/lesson-pictures.ts';
 import { sectionsOf } from '#lib/lesson/sections.ts';
 import { type NotDrawn, partsNotDrawn, wholeText } from '#lib/lesson/whole-picture.ts';
+import { isOwn } from '#lib/weave/space/own-id.ts';
 import styles from './lesson-page.module.css';
 import type { PageAddresses } from './page-addresses.ts';
 
@@ -24,6 +25,7 @@ export const PiecePictures = ({ content, kits, addresses }: PiecePicturesProps) 
   const parts = sectionsOf(content, repeats).length;
   const notDrawn = partsNotDrawn(content, repeats, keptShape);
   const isSeen = mayBePictured(content);
+  const isDerived = isOwn(weaveOfLesson(content) ?? '');
   if (!isSeen && (parts < 2 || notDrawn.length === parts)) return null;
   return (
     <section className={styles.section} aria-labelledby="piece-title" lang="en">
@@ -36,8 +38,11 @@ export const PiecePictures = ({ content, kits, addresses }: PiecePicturesProps) 
             query=""
             alt={content.repeat.length === 0 ? 'The piece.' : 'Some repeats of the weave, pulled taut.'}
           />
-          {parts > 1 ? (
-            <figcaption className={styles.stepFacts}>The unit that comes first.</figcaption>
+          {parts > 1 || isDerived ? (
+            <figcaption className={styles.stepFacts}>
+              {parts > 1 ? 'The unit that comes first. ' : ''}
+              {isDerived ? DERIVED_PICTURE : ''}
+            </figcaption>
           ) : null}
           <TurnButton address={addresses.picture('piece', 'json')} what="the piece" />{' '}
           <a href={addresses.picture('piece', 'png')} download="weave.png">

@@ -1,6 +1,7 @@
 /** Reads a public lesson page for an address and shows it, or answers that there is none. */
 import { cache } from 'react';
 import { SOCIAL } from '#app/pictures/make-png.ts';
+import { toBePictured } from '#app/pictures/own-shapes.ts';
 import { type LessonPageRead, readLessonPage } from '#lib/bench/read-lesson-page.ts';
 import { environment } from '#lib/config/environment.ts';
 import { database } from '#lib/data/database.ts';
@@ -37,7 +38,7 @@ interface ShowLessonProps {
 export async function ShowLesson({ workshop, lesson, number, query }: ShowLessonProps) {
   const read = await lessonRead(workshop, lesson, number, heldOfQuery(query));
   if (!read) return <NothingHere wanted={{ workshop, lesson }} />;
-  const { revision } = read;
+  const revision = { ...read.revision, content: await toBePictured(read.revision.content) };
   const addresses = publicAddresses(
     workshop,
     lesson,
@@ -62,7 +63,7 @@ export async function ShowLesson({ workshop, lesson, number, query }: ShowLesson
         page={places.page}
         title={number === null ? revision.content.title : revisionTitle(read)}
         recording={revision.recording ? places.recording : null}
-        picture={linkPicture(read, site, addresses)}
+        picture={linkPicture({ ...read, revision }, site, addresses)}
       />
       <LessonPage
         revision={revision}

@@ -6,14 +6,17 @@ import { answerText } from '#app/http/answer-text.ts';
 import { fault } from '#app/http/with-member.ts';
 import { type Foretold, foretoldOf } from '#lib/lesson/foretell.ts';
 import { drawLesson, type PictureAsked, sceneOfLesson, weaveOfLesson } from '#lib/lesson/lesson-pictures.ts';
-import { PICTURED, type Pictured } from '#lib/lesson/pictured.ts';
+import { ownStates, PICTURED, type Pictured } from '#lib/lesson/pictured.ts';
 import { proveUnits, type UnitProof } from '#lib/lesson/prove-lesson.ts';
 import { drawWhole, type WholePicture } from '#lib/lesson/whole-picture.ts';
+import { isWaiting } from '#lib/shapes/know-own-shapes.ts';
 import type { WeavePicture } from '#lib/weave/picture/draw-piece.ts';
 import type { Scene } from '#lib/weave/picture/draw-scene.ts';
+import type { OwnShape } from '#lib/weave/space/own-weave.ts';
 import type { PieceShapeFault } from '#lib/weave/space/piece-in-space.ts';
 import { keptShape } from './kept-shapes.ts';
 import { pngOf, SOCIAL } from './make-png.ts';
+import { toBePictured } from './own-shapes.ts';
 
 const query = z.object({
   roll: z.coerce.number().int().multipleOf(15).min(0).max(345).default(0),
@@ -29,14 +32,15 @@ const query = z.object({
  */
 export async function answerPicture(
   request: Request,
-  content: Pictured,
-  file: string,
-  cache: string,
+  { content: told, file, kept }: { readonly content: Pictured; readonly file: string; readonly kept: string },
 ): Promise<Response> {
   const asked = query.safeParse(Object.fromEntries(new URL(request.url).searchParams));
   const [, of, form] = /^(.+)\.(svg|json|png)$/.exec(file) ?? [];
   if (!asked.success || of === undefined) return fault(404, 'not-found');
   const { roll, side, hand, repeats } = asked.data;
+  const content = await toBePictured(told);
+  // What is drawn while a shape is still sought is soon drawn better.
+  const cache = isWaiting(content) ? 'no-cache' : kept;
   const isSocial = form === 'png' && of === 'social';
   const wishes = { of: isSocial ? 'piece' : of, roll, side, isMirrored: hand === 'mirrored' };
   if (form === 'json') {
@@ -66,7 +70,7 @@ function keptDrawing(
   [content, ...wishes]: readonly [Pictured, ...unknown[]],
   draw: () => WeavePicture | null,
 ): string | null {
-  const drawnFrom = PICTURED.map((part) => content[part]);
+  const drawnFrom = [...PICTURED.map((part) => content[part]), ownStates(content.own)];
   const key = createHash('sha256')
     .update(JSON.stringify([drawnFrom, wishes]))
     .digest('base64url');
@@ -104,6 +108,8 @@ export interface PicturesOfMaking {
   readonly fault: PieceShapeFault | null;
   /** One a unit that can be held against a shape. */
   readonly proofs: readonly UnitProof[];
+  /** Shapes of her own sequences, so that the screen can reckon with them too; their keys first. */
+  readonly own: readonly (readonly [string, OwnShape])[];
   /** Id of the weave in space that the sequence is or comes nearest to, whether or not its rings fit; null where none is known. */
   readonly weave: string | null;
 }
@@ -126,6 +132,7 @@ export function picturesOf(content: Pictured, turned: Omit<PictureAsked, 'of'>):
     foretold: shape.ok ? foretoldOf(shape.value) : null,
     fault: shape.ok ? null : shape.fault,
     proofs,
+    own: [...(content.own ?? [])],
     weave: weaveOfLesson(content) ?? (main?.state === 'differs' ? main.weave : null),
   };
 }

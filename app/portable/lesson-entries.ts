@@ -8,18 +8,23 @@ import type { CopyEntry } from '#lib/copies/write-zip.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
 import { pictureTexts } from '#lib/lesson/lesson-pictures.ts';
 import { pageSteps } from '#lib/lesson/page-steps.ts';
+import type { Pictured } from '#lib/lesson/pictured.ts';
 import { TEXT_FILES, type TextFile, writeTextFile } from '#lib/lesson/text-files.ts';
 import { kitName } from './kit-part.ts';
 import { drawnName, lessonFile } from './lesson-file.ts';
 
-/** Every file of one lesson: its page first, its recordings last. */
-export function lessonEntries(copy: LessonCopy): readonly CopyEntry[] {
+/**
+ * Every file of one lesson: its page first, its recordings last.
+ *
+ * @param pictured its content with what is known of its own sequences
+ */
+export function lessonEntries(copy: LessonCopy, pictured: Pictured): readonly CopyEntry[] {
   const { shown, isDraft, revisions } = copy;
   const { content, cues, recording } = shown;
-  const { pictures } = picturesOf(content, { roll: 0, side: 'front' });
+  const { pictures } = picturesOf(pictured, { roll: 0, side: 'front' });
   const texts = pictureTexts(content);
   const mirrored = (id: string): string => {
-    const drawn = oneOfMaking(content, { of: id, as: 'picture', repeats: 1, isMirrored: true });
+    const drawn = oneOfMaking(pictured, { of: id, as: 'picture', repeats: 1, isMirrored: true });
     return drawn && 'svg' in drawn ? drawn.svg : '';
   };
   const steps = pageSteps(content).filter(({ id }) => pictures[id] !== undefined);

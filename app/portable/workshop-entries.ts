@@ -3,6 +3,7 @@ import { gatherLesson } from '#lib/bench/gather-copy.ts';
 import { gatherWorkshop } from '#lib/bench/gather-workshop.ts';
 import type { CopyEntry } from '#lib/copies/write-zip.ts';
 import type { Database } from '#lib/data/database.ts';
+import type { Pictured } from '#lib/lesson/pictured.ts';
 import {
   type PortableWorkshop,
   portableWorkshopSchema,
@@ -15,13 +16,15 @@ import { standingPage } from './lesson-file.ts';
 import { each, html, when } from './markup.ts';
 
 interface From {
+  /** The lesson with what is known of its own sequences. */
+  readonly pictured: (content: Pictured) => Promise<Pictured>;
   readonly db: Database;
   readonly storage: Storage;
   readonly workshop: { readonly id: string; readonly name: string; readonly slug: string };
 }
 
 /** One lesson is gathered at a time: a workshop's transcripts need not be in memory together. */
-export async function* workshopEntries({ db, storage, workshop }: From): AsyncGenerator<CopyEntry> {
+export async function* workshopEntries({ pictured, db, storage, workshop }: From): AsyncGenerator<CopyEntry> {
   const { document, lessons } = await gatherWorkshop(db, workshop.id);
   yield json(WORKSHOP_FILE, document);
   yield json(WORKSHOP_SCHEMA_FILE, portableWorkshopSchema());
@@ -34,7 +37,7 @@ export async function* workshopEntries({ db, storage, workshop }: From): AsyncGe
     // Deleted since it was listed.
     if (!copy) continue;
     listed.push({ folder, title: copy.shown.content.title, isDraft: copy.isDraft });
-    yield* below(folder, lessonEntries(copy));
+    yield* below(folder, lessonEntries(copy, await pictured(copy.shown.content)));
   }
   yield { path: 'index.html', content: async () => Buffer.from(workshopFile(document, listed)) };
 }

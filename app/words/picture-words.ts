@@ -5,6 +5,10 @@ import { shapeFaultWords } from './shape-words.ts';
 export const PICTURE_MARKS =
   'Black number: the ring of this step. Number in a box: a closed ring that it carries. Dotted number: a ring that it enters. An arrow goes the way the ring goes, through the rings whose numbers stand at its foot; a dot there means from the back, a cross from the front.';
 
+/** Said beside pictures whose shape was derived. */
+export const DERIVED_PICTURE =
+  'Its shape is computed from which ring goes through which, and from which side; your piece may lie a little otherwise.';
+
 /** Why a lesson shows no picture of the whole length. */
 export const TOO_MANY_RINGS = 'The whole length is not drawn: it has more rings than a picture can show.';
 

@@ -1,4 +1,5 @@
 /** Every kind of job there is: what it is told, and how patient the queue is with it. Add one here. */
+import { createHash } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import { z } from 'zod';
 import { MADE_FILES, type MadeFileName } from '#lib/lesson/made-files.ts';
@@ -55,6 +56,15 @@ export const jobKinds = {
     atOnce: 1,
     longestSeconds: 2 * 3600,
     retries: 5,
+  }),
+  /** Derives the shape in space of a sequence that is none of the stored weaves. */
+  'derive-shape': kind({
+    payload: z.object({ key: z.string().min(1).max(2_000) }),
+    key: ({ key }) => createHash('sha256').update(key).digest('base64url'),
+    // Reckons in this process, a piece at a time: two would only take turns.
+    atOnce: 1,
+    longestSeconds: 15 * 60,
+    retries: 3,
   }),
   /** Compares the sound of a lesson's recording with that of one that may take its place. */
   'compare-recordings': kind({

@@ -6,6 +6,7 @@
 import { failed, ok, type Result } from '#lib/result.ts';
 import { pitchIn } from '#lib/weave/space/known-shape.ts';
 import type { KnownWeave } from '#lib/weave/space/known-weave.ts';
+import { isOwn } from '#lib/weave/space/own-id.ts';
 import {
   measuredPiece,
   type PieceShape,
@@ -41,7 +42,7 @@ export function foretell(content: Pictured): Result<Foretold, PieceShapeFault> {
   const { known, cells, measures } = measured.value;
   const { id, kind } = known.weave;
   const fit = fitOf(known, measures);
-  if (fit && isTooTight(fit.needs, fit.has)) return failed({ code: 'too-tight', ...fit });
+  if (fit && isTooTight(fit.needs, fit.has)) return failed({ code: 'too-tight', ...fit, isOwn: isOwn(id) });
   if (fit && kind === 'unit') return ok({ weave: id, oneRepeat: null, fit });
   const read = fit && readBetween(known, cells, measures, fit);
   if (read) return ok(read);

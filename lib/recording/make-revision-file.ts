@@ -15,6 +15,7 @@ import type { MadeFileFault } from '#lib/lesson/made-files.ts';
 import { plainLine } from '#lib/lesson/plain-line.ts';
 import type { Revision } from '#lib/lesson/revision.ts';
 import { invariant } from '#lib/result.ts';
+import { withDerivedShapes } from '#lib/shapes/derive-own-shape.ts';
 import { type CardPicture, drawCard } from './draw-card.ts';
 import { drawPoster, LIGHT_POSTER } from './draw-poster.ts';
 import { makeRemux, remuxKey, remuxParts } from './make-remux.ts';
@@ -53,7 +54,7 @@ async function makeFile(work: RecordingWork, file: FileOfRevision, signal: Abort
   const revision = await getRevision(work.db, file.revisionId);
   switch (file.name) {
     case 'card.png':
-      return storeCard(work, file, revision);
+      return storeCard(work, file, revision, signal);
     case 'poster.webp':
       return storePoster(work, revision);
     case 'recording.mp4':
@@ -67,7 +68,12 @@ async function makeFile(work: RecordingWork, file: FileOfRevision, signal: Abort
 const keyFor = (from: string, name: string): string =>
   `revisions/${createHash('sha256').update(from).digest('hex').slice(0, 32)}/${name}`;
 
-async function storeCard(work: RecordingWork, file: FileOfRevision, revision: Revision): Promise<string> {
+async function storeCard(
+  work: RecordingWork,
+  file: FileOfRevision,
+  revision: Revision,
+  signal: AbortSignal,
+): Promise<string> {
   const { title, weave, difficulty } = revision.content;
   const facts = [weave, difficulty].map((fact) => plainLine(fact)).filter((fact) => fact !== '');
   const words = {
@@ -76,7 +82,7 @@ async function storeCard(work: RecordingWork, file: FileOfRevision, revision: Re
     facts: facts.join(' · '),
   };
   const key = keyFor(file.revisionId, 'card.png');
-  await work.storage.put(key, await drawCard(words, await cardPicture(work, revision)));
+  await work.storage.put(key, await drawCard(words, await cardPicture(work, revision, signal)));
   return key;
 }
 
@@ -99,9 +105,11 @@ async function storedBytes({ storage }: RecordingWork, key: string): Promise<Uin
 async function cardPicture(
   work: RecordingWork,
   { recording, content }: Revision,
+  signal: AbortSignal,
 ): Promise<CardPicture | null> {
   if (recording?.posterKey) return { bytes: await storedBytes(work, recording.posterKey), how: 'photograph' };
-  const piece = drawLesson(content, shapeOfLesson, { of: 'piece', roll: 0, side: 'front' });
+  const pictured = await withDerivedShapes(work, content, signal);
+  const piece = drawLesson(pictured, shapeOfLesson, { of: 'piece', roll: 0, side: 'front' });
   return piece && { bytes: new TextEncoder().encode(piece.svg), how: 'drawing' };
 }
 

@@ -116,12 +116,13 @@ export async function copyBench() {
       { workshop, lessonId: at.lessonId, withDraft, withBench },
     );
     if (!copy) throw new Error('Nothing to copy');
-    return zipped(inTurn(below(copy.slug, lessonEntries(copy))));
+    return zipped(inTurn(below(copy.slug, lessonEntries(copy, copy.shown.content))));
   }
 
   const workshopZip = (id: string): Promise<Uint8Array> =>
     zipped(
       workshopEntries({
+        pictured: async (content) => content,
         db,
         storage: work.storage,
         workshop: { id, name: 'Kettle Row Rings', slug: `w-${id}` },

@@ -157,6 +157,9 @@ test('what no shape is sought for says why', () => {
   });
   const many = Array.from({ length: 13 }, (_, at) => ({ key: `${at}`, ringKind: 'ring' }));
   expect(ownSequenceOf({ ...cell, rings: many })).toEqual({ ok: false, fault: 'too-large' });
+  // Each repeat hangs together, and none with the next: it could be pulled apart without end.
+  const inRepeat = cell.links.filter(({ repeats }) => repeats === 0);
+  expect(ownSequenceOf({ ...cell, links: inRepeat })).toEqual({ ok: false, fault: 'unlinked' });
 });
 
 test('another side is another sequence; names and kinds of rings are not', () => {

@@ -4,6 +4,7 @@ import { LessonPage } from '#app/lesson-page/lesson-page.tsx';
 import { NothingHere } from '#app/lesson-page/nothing-here.tsx';
 import { lessonPath, type PageAddresses, revisionPath, shelfPath } from '#app/lesson-page/page-addresses.ts';
 import type { Query } from '#app/lesson-page/show-lesson.tsx';
+import { toBePictured } from '#app/pictures/own-shapes.ts';
 import { fragmentOfQuery, measureOfQuery } from '#lib/lesson/asked-measure.ts';
 
 interface SecretPreviewProps {
@@ -22,7 +23,8 @@ export default async function SecretPreview({ params, searchParams }: SecretPrev
   const { token } = await params;
   const found = await previewOf(token);
   if (!found) return <NothingHere wanted={null} />;
-  const { of, revision } = found;
+  const { of } = found;
+  const revision = { ...found.revision, content: await toBePictured(found.revision.content) };
   const page = `/preview/${encodeURIComponent(token)}`;
   const addresses: PageAddresses = {
     page,

@@ -8,10 +8,8 @@ import { z } from 'zod';
 import { failed, ok, type Result } from '#lib/result.ts';
 import { SIDES } from '../placement.ts';
 import type { KnownWeave } from './known-weave.ts';
+import { OWN } from './own-id.ts';
 import type { PieceCell } from './piece-cell.ts';
-
-/** How the id of every weave begins that was derived; its key follows. */
-export const OWN = 'own ';
 
 /** Beyond this many rings in a repeat no start was ever found in reasonable time. */
 const MOST_RINGS = 12;
@@ -39,18 +37,48 @@ export type NotSought =
   | 'folded'
   /** A pass or a carried ring without its side. */
   | 'sides-untold'
-  | 'too-large';
+  | 'too-large'
+  /** It falls apart: some rings hold none of the others. */
+  | 'unlinked';
 
 /** What a shape is sought from. */
 export function ownSequenceOf({ rings, links, isFolded, isUnit }: PieceCell): Result<OwnSequence, NotSought> {
   if (isFolded) return failed('folded');
-  if (rings.length > MOST_RINGS || links.length > MOST_LINKS || links.length === 0)
-    return failed('too-large');
+  if (links.length === 0) return failed('unlinked');
+  if (rings.length > MOST_RINGS || links.length > MOST_LINKS) return failed('too-large');
   const told = links.flatMap(({ by, through, repeats, from }) =>
     from === null ? [] : [{ by, through, repeats, from }],
   );
   if (told.length < links.length) return failed('sides-untold');
-  return ok({ kind: isUnit ? 'unit' : 'chain', rings: rings.length, links: told });
+  const sequence = {
+    kind: isUnit ? ('unit' as const) : ('chain' as const),
+    rings: rings.length,
+    links: told,
+  };
+  return holdsTogether(sequence) ? ok(sequence) : failed('unlinked');
+}
+
+/** Repeats that are looked at; links reach over fewer. */
+const REPEATS = 12;
+
+/** Whether from one ring all rings of its repeat and of the next are reached from link to link. */
+function holdsTogether({ kind, rings, links }: OwnSequence): boolean {
+  const reached = new Set(['0 0']);
+  const next: [ring: number, repeat: number][] = [[0, 0]];
+  const reach = (ring: number, repeat: number): void => {
+    if (Math.abs(repeat) > REPEATS || reached.has(`${ring} ${repeat}`)) return;
+    reached.add(`${ring} ${repeat}`);
+    next.push([ring, repeat]);
+  };
+  for (let here = next.pop(); here; here = next.pop())
+    for (const { by, through, repeats } of links) {
+      if (by === here[0]) reach(through, here[1] + repeats);
+      if (through === here[0]) reach(by, here[1] - repeats);
+    }
+  const wanted = kind === 'unit' ? [0] : [0, 1];
+  return wanted.every((repeat) =>
+    Array.from({ length: rings }, (_, ring) => ring).every((ring) => reached.has(`${ring} ${repeat}`)),
+  );
 }
 
 /** Equal texts have equal shapes; counts up where shapes are derived otherwise than before. */

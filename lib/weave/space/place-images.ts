@@ -27,14 +27,18 @@ export function imagesOf(woven: Woven, { known, match, pieceCell }: Matched): re
     if (!image) isSame = false;
     return isSame && image ? { ring: image.ring, cell: image.cell + repeat * match.cellsARepeat } : null;
   });
-  placeByLinks(images, woven, known.weave);
+  placeByLinks(images, woven, { weave: known.weave, grows: Math.sign(match.cellsARepeat) });
   return images;
 }
 
 const keyOf = ({ ring, cell }: Image): string => `${ring} ${cell}`;
 
 /** Fills in what is linked with rings that have a place, those with the most of them first. */
-function placeByLinks(images: (Image | null)[], woven: Woven, weave: KnownWeave['weave']): void {
+function placeByLinks(
+  images: (Image | null)[],
+  woven: Woven,
+  { weave, grows }: { readonly weave: KnownWeave['weave']; readonly grows: number },
+): void {
   const near = nearOf(weave);
   const neighbours = neighboursOf(woven);
   const taken = new Map(images.flatMap((image, index) => (image ? [[keyOf(image), index] as const] : [])));
@@ -48,7 +52,13 @@ function placeByLinks(images: (Image | null)[], woven: Woven, weave: KnownWeave[
   });
   const placeFor = (index: number): Image | undefined => {
     const known = knownOf(index);
-    return near(images[known[0] as number] as Image).find(
+    const beside = known[0] as number;
+    const from = images[beside] as Image;
+    // Several places may have these links: what came earlier stands behind what came later.
+    const behind = index < beside ? grows : -grows;
+    const isBefore = ({ cell }: Image): boolean => (from.cell - cell) * behind >= 0;
+    const candidates = near(from);
+    return [...candidates.filter(isBefore), ...candidates.filter((each) => !isBefore(each))].find(
       (candidate) =>
         !taken.has(keyOf(candidate)) &&
         // Linked with exactly those placed rings that the piece links it with.

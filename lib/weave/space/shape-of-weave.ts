@@ -8,6 +8,7 @@ import type { CellLink } from './cell-links.ts';
 import { linkedAs } from './cell-links.ts';
 import { cellOfShape, pitchIn } from './known-shape.ts';
 import { findKnownWeave, type KnownWeave } from './known-weave.ts';
+import { isOwn } from './own-id.ts';
 import { ALONE, type Cell, inCell, middleRadius, scaledCell } from './round-ring.ts';
 import type { SettledWeave } from './settled-weave.ts';
 import { clearanceOf, settledChain, thickestChain } from './shape-chain.ts';
@@ -30,9 +31,15 @@ export interface WeaveShape {
 export type ShapeFault =
   | { readonly code: 'unknown-weave' }
   /** `needs`: inner diameter over wire that the weave asks for; `has`: what the rings have. */
-  | { readonly code: 'too-tight'; readonly needs: number; readonly has: number }
+  | {
+      readonly code: 'too-tight';
+      readonly needs: number;
+      readonly has: number;
+      /** The weave was derived, so that its smallest aspect ratio is only what was found. */
+      readonly isOwn: boolean;
+    }
   /** Of several sizes, inner diameters as they are: wires would have to be thinner, to this part of their thickness at the most. */
-  | { readonly code: 'wires-too-thick'; readonly wiresBy: number }
+  | { readonly code: 'wires-too-thick'; readonly wiresBy: number; readonly isOwn: boolean }
   | { readonly code: 'none-found' };
 
 const ROUNDS = 160;
@@ -96,7 +103,7 @@ function ofOneSize(
 ): Result<WeaveShape, ShapeFault> {
   const has = inner / wire;
   if (isTooTight(settled.leastAspectRatio, has))
-    return failed({ code: 'too-tight', needs: settled.leastAspectRatio, has });
+    return failed({ code: 'too-tight', needs: settled.leastAspectRatio, has, isOwn: isOwn(weave.id) });
   // By the hair that sizes are rounded, rings may be tighter than wires can clear each other.
   const exists = Math.max(has, settled.tightest?.aspectRatio ?? has);
   const taut = weave.kind === 'unit' ? nearestCells(settled, exists)[0] : tautChain(weave, settled, exists);
@@ -206,7 +213,11 @@ function ofSizes(
       const most = thickestChain(cell, rules);
       if (!most) return failed({ code: 'none-found' });
       if (most.factor < 1)
-        return failed({ code: 'wires-too-thick', wiresBy: withInnerKept(goal, most.factor) });
+        return failed({
+          code: 'wires-too-thick',
+          wiresBy: withInnerKept(goal, most.factor),
+          isOwn: isOwn(weave.id),
+        });
       cell = most.cell;
     }
   }

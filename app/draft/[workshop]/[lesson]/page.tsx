@@ -4,6 +4,7 @@ import { memberPage } from '#app/http/member-page.ts';
 import { LessonPage } from '#app/lesson-page/lesson-page.tsx';
 import { lessonPath, type PageAddresses, revisionPath, shelfPath } from '#app/lesson-page/page-addresses.ts';
 import type { Query } from '#app/lesson-page/show-lesson.tsx';
+import { toBePictured } from '#app/pictures/own-shapes.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { readPreview } from '#lib/bench/read-preview.ts';
 import { database } from '#lib/data/database.ts';
@@ -26,12 +27,13 @@ export default async function Preview({ params, searchParams }: PreviewProps) {
   const membership = await memberPage(workshop, 'viewer');
   const opened = await openLesson(membership, lesson);
   if (!opened) notFound();
-  const revision = await readPreview(database(), {
+  const read = await readPreview(database(), {
     workshop: membership.workshop,
     lessonId: opened.id,
     number: (opened.published ?? 0) + 1,
   });
-  if (!revision) notFound();
+  if (!read) notFound();
+  const revision = { ...read, content: await toBePictured(read.content) };
   const { slug } = membership.workshop;
   const api = `/api/workshops/${encodeURIComponent(slug)}/lessons/${encodeURIComponent(opened.id)}`;
   const recording = `${api}/recordings/${encodeURIComponent(revision.recording?.id ?? '')}`;

@@ -1,6 +1,7 @@
 /** A whole workshop as a folder of plain files: every lesson, stock, glossary, wording. */
 import { answerZip } from '#app/http/answer-zip.ts';
 import { withMember } from '#app/http/with-member.ts';
+import { toBePictured } from '#app/pictures/own-shapes.ts';
 import { below } from '#app/portable/lesson-entries.ts';
 import { workshopEntries } from '#app/portable/workshop-entries.ts';
 import { database } from '#lib/data/database.ts';
@@ -8,7 +9,10 @@ import { openStorage } from '#lib/storage/open-storage.ts';
 
 export const GET = withMember<{ workshop: string }>('owner', async (_request, { workshop }) =>
   answerZip(
-    inFolder(workshop.slug, workshopEntries({ db: database(), storage: openStorage(), workshop })),
+    inFolder(
+      workshop.slug,
+      workshopEntries({ pictured: toBePictured, db: database(), storage: openStorage(), workshop }),
+    ),
     `${workshop.slug}.zip`,
   ),
 );

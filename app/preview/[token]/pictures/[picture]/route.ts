@@ -3,5 +3,5 @@ import { NEVER_KEPT, type PreviewParams, withPreview } from '#app/http/with-prev
 import { answerPicture } from '#app/pictures/answer-picture.ts';
 
 export const GET = withPreview<PreviewParams & { picture: string }>((request, { content }, { picture }) =>
-  answerPicture(request, content, picture, NEVER_KEPT),
+  answerPicture(request, { content, file: picture, kept: NEVER_KEPT }),
 );

@@ -40,66 +40,70 @@ const making = (content: Pictured): Pictured => ({
   weave: content.weave,
 });
 
-/** The newest pictures that came; those of before stay until then. */
-export function useWeavePictures(address: string, turned: Turned): Pictures {
-  const { content } = useDraft();
-  const [pictures, setPictures] = useState<Pictures>(null);
-  const body = JSON.stringify({ making: making(content), ...turned });
-  const key = `${shapeKey(content)} ${content.ringKinds.map(({ name, colourCode }) => name + colourCode).join()} ${JSON.stringify(content.runs)} ${content.endsAfter} ${content.weave} ${turned.roll} ${turned.side}`;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: only what shows in the pictures asks for new ones
+interface Asked {
+  readonly address: string;
+  readonly body: string;
+  /** What shows in the answer: only what is another one asks anew. */
+  readonly key: string;
+  /** How long a change waits for the next one. */
+  readonly waitMs: number;
+}
+
+/** The newest answer that came; that of before stays until then. The server says when to ask again, while the worker still derives a shape. */
+function useAnswer<Answer>({ address, body, key, waitMs }: Asked): Answer | null {
+  const [answer, setAnswer] = useState<Answer | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only what shows in the answer asks for a new one
   useEffect(() => {
     const stop = new AbortController();
+    let timer: ReturnType<typeof setTimeout>;
     const ask = async () => {
       try {
-        const answer = await fetch(address, {
+        const response = await fetch(address, {
           method: 'POST',
           headers: { 'content-type': 'application/json' },
           body,
           signal: stop.signal,
         });
-        if (answer.ok) setPictures((await answer.json()) as PicturesOfMaking);
+        if (!response.ok) return;
+        setAnswer((await response.json()) as Answer | null);
+        const again = Number(response.headers.get('retry-after'));
+        if (again > 0 && !stop.signal.aborted) timer = setTimeout(() => void ask(), 1000 * again);
       } catch {
-        // Without the server the pictures of before stay; the words beside them are always new.
+        // Without the server the answer of before stays; the words beside it are always new.
       }
     };
-    const timer = setTimeout(() => void ask(), WAIT_MS);
+    timer = setTimeout(() => void ask(), waitMs);
     return () => {
       clearTimeout(timer);
       stop.abort();
     };
   }, [address, key]);
-  return pictures;
+  return answer;
+}
+
+const coloursKey = ({ ringKinds }: Pictured): string =>
+  ringKinds.map(({ name, colourCode }) => name + colourCode).join();
+
+/** The newest pictures that came. */
+export function useWeavePictures(address: string, turned: Turned): Pictures {
+  const { content } = useDraft();
+  return useAnswer<PicturesOfMaking>({
+    address,
+    body: JSON.stringify({ making: making(content), ...turned }),
+    key: `${shapeKey(content)} ${coloursKey(content)} ${JSON.stringify(content.runs)} ${content.endsAfter} ${content.weave} ${turned.roll} ${turned.side}`,
+    waitMs: WAIT_MS,
+  });
 }
 
 /** The whole length of so many repeats, in its colours; null until it came, and where it has no picture. */
 export function useWholeLength(address: string, repeats: number): WholePicture | null {
   const { content } = useDraft();
-  const [picture, setPicture] = useState<WholePicture | null>(null);
-  const body = oneOf(content, { of: 'whole', as: 'picture', repeats });
-  const key = `${shapeKey(content)} ${content.ringKinds.map(({ name, colourCode }) => name + colourCode).join()} ${JSON.stringify(content.runs)} ${repeats}`;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: only what shows in the picture asks for a new one
-  useEffect(() => {
-    const stop = new AbortController();
-    const ask = async () => {
-      try {
-        const answer = await fetch(address, {
-          method: 'POST',
-          headers: { 'content-type': 'application/json' },
-          body,
-          signal: stop.signal,
-        });
-        setPicture(answer.ok ? ((await answer.json()) as WholePicture | null) : null);
-      } catch {
-        // Without the server the picture of before stays; the words beside it are always new.
-      }
-    };
-    const timer = setTimeout(() => void ask(), 2 * WAIT_MS);
-    return () => {
-      clearTimeout(timer);
-      stop.abort();
-    };
-  }, [address, key]);
-  return picture;
+  return useAnswer<WholePicture>({
+    address,
+    body: oneOf(content, { of: 'whole', as: 'picture', repeats }),
+    key: `${shapeKey(content)} ${coloursKey(content)} ${JSON.stringify(content.runs)} ${repeats}`,
+    waitMs: 2 * WAIT_MS,
+  });
 }
 
 /** What is sent for one thing alone. */
@@ -174,7 +178,7 @@ interface WholePieceProps {
 export function WholePiece({ address, pictures, turned, onTurn }: WholePieceProps) {
   const { content } = useDraft();
   const from = useRef<{ readonly y: number; readonly roll: number } | null>(null);
-  const told = useForetold(making(content));
+  const told = useForetold({ ...making(content), own: new Map(pictures?.own) });
   if (!pictures && !told) return null;
   const foretold = told ? (told.ok ? told.value : null) : pictures?.foretold;
   const fault = told ? (told.ok ? null : told.fault) : pictures?.fault;

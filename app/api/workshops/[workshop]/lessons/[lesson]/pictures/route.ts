@@ -3,10 +3,13 @@ import { z } from 'zod';
 import { readBody } from '#app/http/read-body.ts';
 import { fault, withMember } from '#app/http/with-member.ts';
 import { oneOfMaking, picturesOf } from '#app/pictures/answer-picture.ts';
+import { toBePictured } from '#app/pictures/own-shapes.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { pictured } from '#lib/lesson/pictured.ts';
+import { isWaiting } from '#lib/shapes/know-own-shapes.ts';
 
 const MOST_BYTES = 1024 * 1024;
+const AGAIN_SECONDS = 2;
 const asked = z.object({
   making: pictured,
   roll: z.int().multipleOf(15).min(0).max(345),
@@ -27,9 +30,12 @@ export const POST = withMember<{ workshop: string; lesson: string }>(
     if (!(await openLesson(at, params.lesson))) return fault(404, 'not-found');
     const body = await readBody(request, asked, MOST_BYTES);
     if (!body.ok) return body.refusal;
-    const { making, one } = body.value;
+    const { one } = body.value;
+    const making = await toBePictured(body.value.making);
     // What has no picture is answered with null: nothing went wrong.
     const answer = one ? oneOfMaking(making, one) : picturesOf(making, body.value);
-    return Response.json(answer, { headers: { 'cache-control': 'no-store' } });
+    // The worker still derives a shape: ask again then.
+    const again: HeadersInit = isWaiting(making) ? { 'retry-after': `${AGAIN_SECONDS}` } : {};
+    return Response.json(answer, { headers: { 'cache-control': 'no-store', ...again } });
   },
 );

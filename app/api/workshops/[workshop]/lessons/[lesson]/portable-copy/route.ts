@@ -2,6 +2,7 @@
 import { answerZip } from '#app/http/answer-zip.ts';
 import { fault, withMember } from '#app/http/with-member.ts';
 import type { LessonParams } from '#app/http/with-recording.ts';
+import { toBePictured } from '#app/pictures/own-shapes.ts';
 import { below, inTurn, lessonEntries } from '#app/portable/lesson-entries.ts';
 import { gatherLesson } from '#lib/bench/gather-copy.ts';
 import { database } from '#lib/data/database.ts';
@@ -14,5 +15,6 @@ export const GET = withMember<LessonParams>('viewer', async (request, { workshop
     { workshop, lessonId: lesson, withDraft, withBench: withDraft && role === 'owner' },
   );
   if (!copy) return fault(404, 'not-found');
-  return answerZip(inTurn(below(copy.slug, lessonEntries(copy))), `${copy.slug}.zip`);
+  const pictured = await toBePictured(copy.shown.content);
+  return answerZip(inTurn(below(copy.slug, lessonEntries(copy, pictured))), `${copy.slug}.zip`);
 });

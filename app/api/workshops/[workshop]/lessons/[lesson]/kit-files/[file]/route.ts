@@ -6,6 +6,7 @@ import { lessonPath } from '#app/lesson-page/page-addresses.ts';
 import { type BatchFileFault, batchFile, isBatchFile, pickedByQuery } from '#app/paper/batch-file.ts';
 import { isKitFile, kitFile } from '#app/paper/kit-file.ts';
 import type { SheetLesson } from '#app/paper/kit-sheet.ts';
+import { toBePictured } from '#app/pictures/own-shapes.ts';
 import { stepsForPaper } from '#app/pictures/pictures-for-paper.ts';
 import { openLesson } from '#lib/bench/open-lesson.ts';
 import { environment } from '#lib/config/environment.ts';
@@ -45,7 +46,7 @@ export const GET = withMember<Params>('viewer', async (request, at, { lesson: le
   if (!body.ok) return fault(422, body.fault.code);
   const kit = kitFor(content, body.value);
   if (!kit.ok) return fault(422, kit.fault.code);
-  const steps = file === 'kit.pdf' ? { steps: stepsForPaper(content) } : {};
+  const steps = file === 'kit.pdf' ? { steps: stepsForPaper(await toBePictured(content)) } : {};
   return answerFile(await kitFile(file, { ...told, ...steps }, kit.value), `${lesson.slug}-${file}`);
 });
 

@@ -9,6 +9,6 @@ type Params = { workshop: string; lesson: string; picture: string };
 export const GET = withMember<Params>('viewer', async (request, at, params) => {
   const draft = await findDraft(openBench().db, { workshopId: at.workshop.id, lessonId: params.lesson });
   return draft
-    ? answerPicture(request, draft.content, params.picture, 'private, no-cache')
+    ? answerPicture(request, { content: draft.content, file: params.picture, kept: 'private, no-cache' })
     : fault(404, 'not-found');
 });

@@ -5,6 +5,7 @@ import { type RevisionParams, withRevision } from '#app/http/with-revision.ts';
 import { lessonPath } from '#app/lesson-page/page-addresses.ts';
 import { isKitFile, kitFile } from '#app/paper/kit-file.ts';
 import { sheetLessonOf } from '#app/paper/kit-sheet.ts';
+import { toBePictured } from '#app/pictures/own-shapes.ts';
 import { stepsForPaper } from '#app/pictures/pictures-for-paper.ts';
 import { environment } from '#lib/config/environment.ts';
 import { kitFor } from '#lib/kit/kit-list.ts';
@@ -26,7 +27,7 @@ export const GET = withRevision<Params>(
     const told = {
       ...sheetLessonOf(revision, `${environment().BENCHLEAF_ADDRESS}${lessonPath(workshop, lesson)}`),
       latest,
-      ...(file === 'kit.pdf' ? { steps: stepsForPaper(content) } : {}),
+      ...(file === 'kit.pdf' ? { steps: stepsForPaper(await toBePictured(content)) } : {}),
     };
     const made = await kitFile(file, told, kit.value);
     return answerText(request, made.body, {

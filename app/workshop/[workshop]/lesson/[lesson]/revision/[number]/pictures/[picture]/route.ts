@@ -4,5 +4,5 @@ import { answerPicture } from '#app/pictures/answer-picture.ts';
 
 // A later version of the program may draw better: kept for a day, not for ever.
 export const GET = withRevision<RevisionParams & { picture: string }>((request, { content }, params) =>
-  answerPicture(request, content, params.picture, 'public, max-age=86400'),
+  answerPicture(request, { content, file: params.picture, kept: 'public, max-age=86400' }),
 );
