@@ -2,10 +2,13 @@
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { beforeAll, expect, it } from 'vitest';
 import { content, emptyContent } from '#lib/lesson/content.ts';
+import { deriveOwnShape } from '#lib/shapes/derive-own-shape.ts';
 import { findWeave } from '#lib/weave/weave-library.ts';
+import { back, front, lay, ONE_KIND, open, type Weave, weave } from '#lib/weave/weaves/weave.ts';
 import { aRingKind } from '#tests/support/a-making.ts';
 import { sharedApp, type TestApp } from '#tests/support/app.ts';
 import { openBrowser, type TestBrowser } from '#tests/support/chromium.ts';
+import { look } from '#tests/support/look.ts';
 import { signedInOwner } from '#tests/support/signed-in.ts';
 
 let app: TestApp;
@@ -18,11 +21,15 @@ beforeAll(async () => {
 
 const REFUSES = `window.Worker = class { constructor() { throw new DOMException('no workers', 'SecurityError'); } };`;
 
-/** The making screen of a lesson that makes half Persian 3-in-1 in 1/4 in and 3/16 in rings of 1 mm wire. */
-async function openMaking(weaveId: string, script = '', options: BrowserContextOptions = {}): Promise<Page> {
+/** The making screen of a lesson that makes half Persian 3-in-1 in 1/4 in and 3/16 in rings of 1 mm wire, or another weave. */
+async function openMaking(
+  of: string | Weave,
+  script = '',
+  { says = 'Computed from the shape', ...options }: BrowserContextOptions & { says?: string } = {},
+): Promise<Page> {
   const owner = await signedInOwner(app);
-  const weave = findWeave(weaveId);
-  if (!weave) throw new Error(weaveId);
+  const weave = typeof of === 'string' ? findWeave(of) : of;
+  if (!weave) throw new Error(`${of}`);
   const inner: Readonly<Record<string, number>> = { small: 4.7625 };
   const ringKinds = weave.roles.map(({ id, name }) =>
     aRingKind({
@@ -46,7 +53,7 @@ async function openMaking(weaveId: string, script = '', options: BrowserContextO
   await page.context().addCookies(owner.cookies.map((cookie) => ({ ...cookie, url: app.address })));
   if (script !== '') await page.addInitScript(script);
   await page.goto(`${owner.bench}/making`);
-  await page.getByText('Computed from the shape').waitFor();
+  await page.getByText(says).waitFor();
   await page
     .locator('summary', { hasText: /^Change/ })
     .first()
@@ -103,4 +110,27 @@ it('without workers the server foretells, and two sizes say why they cannot be w
   await page.getByText('Two sizes together').click();
   await page.getByRole('button', { name: 'Work it out' }).click();
   await page.getByRole('alert').filter({ hasText: 'does not let the page work in the background' }).waitFor();
+});
+
+it('a sequence of her own: its shape is derived while she looks on, and answers like a stored one from then on', async () => {
+  const own = weave({
+    id: 'own',
+    name: 'three back',
+    about: '',
+    hasHand: true,
+    roles: ONE_KIND,
+    start: [lay(['ring', '', 1]), open('ring', '', front('', 1)), open('ring', '', front('', 2, 1))],
+    repeat: [open('ring', '', [...back('', 3), ...front('', 2, 1)])],
+  });
+  const page = await openMaking(own, '', { says: 'Its shape in space is being derived' });
+  const { key } = await app.db.ownShape.findFirstOrThrow({ where: { doneAt: null } });
+  await deriveOwnShape(app, { key }, new AbortController().signal);
+  await page.getByText('this shape is derived from who passes through whom').waitFor();
+  await page.getByRole('slider', { name: 'Roll the piece about its length' }).waitFor();
+  await page.getByText('this shape is derived').scrollIntoViewIfNeeded();
+  await look(page, 'own-sequence');
+  await page.route('**/pictures', () => {});
+  await wireField(page).fill('1.8mm');
+  await wireField(page).press('Tab');
+  await page.getByText('These rings are tighter than any that a shape was found for').waitFor();
 });
