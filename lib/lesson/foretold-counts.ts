@@ -2,9 +2,12 @@
 
 import { targetOf } from '#lib/kit/length.ts';
 import type { Size } from '#lib/kit/making.ts';
+import type { Run } from '#lib/weave/placement.ts';
+import { unitOf } from '#lib/weave/runs.ts';
 import { ringsAdded } from '#lib/weave/sequence.ts';
 import type { Content } from './content.ts';
 import type { OneRepeat } from './foretell.ts';
+import { measuresOf } from './measures.ts';
 
 /** Fewest as when pulled taut, most as when pushed together; ends and clasp are not reckoned in. */
 export interface SizeForetold {
@@ -14,16 +17,18 @@ export interface SizeForetold {
   readonly rings: readonly [fewest: number, most: number];
 }
 
-type Counted = Pick<Content, 'repeat' | 'sizes' | 'kitRules' | 'sample' | 'runs'>;
+type Counted = Pick<Content, 'repeat' | 'sizes' | 'kitRules' | 'sample' | 'runs' | 'ringKinds'>;
 
-/** Empty where units differ, since then no one repeat tells the length. */
-export function countsForetold(
-  { repeat, sizes, kitRules, runs }: Counted,
-  { tautMm, pushedMm }: OneRepeat,
-): readonly SizeForetold[] {
-  const unit = runs[0]?.unit ?? '';
-  if (runs.some((run) => run.unit !== unit)) return [];
-  const ringsARepeat = repeat.reduce((sum, placement) => sum + ringsAdded(placement), 0);
+/** Empty where runs are of another unit than the main one, or in rings of another size, since then no one repeat tells the length. */
+export function countsForetold(content: Counted, { tautMm, pushedMm }: OneRepeat): readonly SizeForetold[] {
+  const { sizes, kitRules, runs } = content;
+  const measures = measuresOf(content);
+  const isSameSize = ({ ringKind, by }: Run['swaps'][number]): boolean => {
+    const [own, other] = [measures.get(ringKind), measures.get(by)];
+    return own?.inner === other?.inner && own?.wire === other?.wire;
+  };
+  if (runs.some(({ unit, swaps }) => unit !== '' || !swaps.every(isSameSize))) return [];
+  const ringsARepeat = unitOf(content, '').reduce((sum, placement) => sum + ringsAdded(placement), 0);
   return sizes.flatMap((size) => {
     const target = targetOf(size.bodyMm, kitRules);
     if (!target.ok) return [];

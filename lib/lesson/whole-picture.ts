@@ -31,7 +31,7 @@ export interface WholePicture extends WeavePicture {
 export function partsNotDrawn(content: Pictured, repeats: number, shapeOf: ShapeOf): readonly NotDrawn[] {
   const sections = sectionsOf(content, repeats);
   if (sections.length < 2) return [];
-  const labels = labelsOf(sections);
+  const labels = labelsOf(content, sections);
   return sections.flatMap(({ alone }, at) => {
     const shape = shapeOf(alone);
     return shape.ok ? [] : [{ label: labels[at] ?? '', fault: shape.fault }];
@@ -84,7 +84,7 @@ function inParts(
     if (found) known.set(key, found);
     return found;
   };
-  const labels = labelsOf(sections);
+  const labels = labelsOf(content, sections);
   const named = placed.map(
     (each, at): NamedLength => ({ label: labels[at] ?? '', cut: cut(each) ?? 'missing' }),
   );
@@ -133,13 +133,21 @@ function roundOf(
 const LONGEST_LABEL = 36;
 
 /** `2 plain pairs × 3`. */
-const labelsOf = (sections: readonly Section[]): readonly string[] =>
+const labelsOf = (content: Pictured, sections: readonly Section[]): readonly string[] =>
   sections.map((section, at) => {
     const count = ` × ${section.repeats}`;
-    const name = `${at + 1} ${nameOf(section).replace(/^the /, '')}`;
+    const name = `${at + 1} ${labelName(content, section).replace(/^the /, '')}`;
     const room = LONGEST_LABEL - count.length;
     return `${name.length > room ? `${name.slice(0, room - 1).trimEnd()}…` : name}${count}`;
   });
+
+/** Of one unit in other rings the rings say more than its name, and are shorter. */
+function labelName(content: Pictured, section: Section): string {
+  const swaps = section.stretches[0]?.run?.swaps ?? [];
+  if (unitsOf(content).length > 1 || swaps.length === 0) return nameOf(section);
+  const names = swaps.map(({ by }) => content.ringKinds.find(({ id }) => id === by)?.name.trim() ?? '');
+  return [...new Set(names)].join(' + ') || nameOf(section);
+}
 
 /** What a section's unit is called; the main one by its weave too, where that is known. */
 function nameOf({ unit, alone, piece }: Section): string {
@@ -164,7 +172,7 @@ export function wholeText(
   const all = finishedWords(walkPiece(content, repeats), kinds);
   const sections = sectionsOf(content, repeats);
   if (sections.length < 2) return `${all} ${runsWords(planRuns(content.runs, repeats), kinds)}`;
-  const labels = labelsOf(sections);
+  const labels = labelsOf(content, sections);
   const round = roundOf(sections);
   const parts = sections.slice(0, round?.length).map((section, at) => ({
     name: nameOf(section),

@@ -3,6 +3,7 @@ import { gzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { keptShape } from '#app/pictures/kept-shapes.ts';
 import { emptyContent } from '#lib/lesson/content.ts';
+import { countsForetold } from '#lib/lesson/foretold-counts.ts';
 import { drawLesson, pictureTexts, shapeOfLesson } from '#lib/lesson/lesson-pictures.ts';
 import { proveUnits } from '#lib/lesson/prove-lesson.ts';
 import { planWords, unitBegun } from '#lib/lesson/repeat-words.ts';
@@ -12,7 +13,7 @@ import { tonesOf } from '#lib/weave/picture/look.ts';
 import type { Run } from '#lib/weave/placement.ts';
 import { countPiece } from '#lib/weave/sequence.ts';
 import { findWeave } from '#lib/weave/weave-library.ts';
-import { aPlacement, aRingKind } from '#tests/support/a-making.ts';
+import { aPlacement, aRingKind, someRules } from '#tests/support/a-making.ts';
 
 const BLUE = '#2b4fb0';
 
@@ -275,4 +276,21 @@ test('a repeat that always enters one and the same ring is told so', () => {
   expect(shapeOfLesson({ ...lesson, repeat: [unnamed] })).toMatchObject({
     fault: { code: 'rings-not-named' },
   });
+});
+
+test('no count is foretold from one repeat where runs are other units or in rings of another size', () => {
+  const oneRepeat = { tautMm: 10, pushedMm: 8 };
+  const sized = (runs: readonly Run[]) => ({
+    ...mixed(runs),
+    sizes: [{ id: 's', name: 'small', bodyMm: 150 }],
+    ringKinds: [...mixed().ringKinds, aRing('large', 8)],
+  });
+  // Six rings a repeat, those of the other unit not among them: 150 mm and 20 of ease make 17 to 22 repeats.
+  const [plain] = countsForetold({ ...sized([]), kitRules: someRules({}) }, oneRepeat);
+  expect(plain).toMatchObject({ repeats: [17, 22], rings: [102, 132] });
+  const blue = [aRun('a', '', null, [{ ringKind: 'knot', by: 'blue' }])];
+  expect(countsForetold({ ...sized(blue), kitRules: someRules({}) }, oneRepeat)).toHaveLength(1);
+  const large = [aRun('a', '', null, [{ ringKind: 'knot', by: 'large' }])];
+  for (const runs of [RUNS, large])
+    expect(countsForetold({ ...sized(runs), kitRules: someRules({}) }, oneRepeat)).toEqual([]);
 });

@@ -55,8 +55,8 @@ export function PieceState({ check }: { check: PieceCheck }) {
   return (
     <p className="notice" role="status">
       It can be made as told: every ring that is passed is there, and nothing falls apart.{' '}
-      {content.repeat.length > 0 ? `With ${REPEATS_TOLD} repeats` : 'The piece'}: {woven.rings.length} rings,{' '}
-      {woven.links.length} links.
+      {content.repeat.length > 0 ? `With ${REPEATS_TOLD} repeats` : 'The piece'}: {woven.rings.length}{' '}
+      {woven.rings.length === 1 ? 'ring' : 'rings'}, {woven.links.length} links.
     </p>
   );
 }

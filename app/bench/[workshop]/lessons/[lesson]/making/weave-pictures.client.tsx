@@ -254,7 +254,7 @@ export function WholePiece({ address, pictures, turned, onTurn }: WholePieceProp
         {/* What stands in a slider is not read out: the picture's words stand here. */}
         {piece && <span className="unseen">{piece.text} </span>}
         {foretold &&
-          `${foretoldWords(foretold)} ${countsWords(content, foretold)} ${fitWords(foretold, usualBandOf(content.weave, content.otherNames)?.band ?? null)}`}
+          `${unitsOf(content).length > 1 ? 'The main unit. ' : ''}${foretoldWords(foretold)} ${countsWords(content, foretold)} ${fitWords(foretold, usualBandOf(content.weave, content.otherNames)?.band ?? null)}`}
         {fault && shapeFaultWords(fault, nameOf)}
         {pictures?.proofs.map(({ unit, proof }) => (
           <Proved key={unit} unit={unit} proof={proof} />
