@@ -99,7 +99,7 @@ function inParts(
       ]
     : named;
   const text = wholeText(content, asked.repeats, new Set(notDrawn.map(({ label }) => label)));
-  return { ...drawSections(lengths, text), notDrawn, isInParts: true };
+  return { ...drawSections(lengths, { text, isMirrored: asked.isMirrored }), notDrawn, isInParts: true };
 }
 
 /** Without the rings of the start in all but the first: they are there only so that others can be named. */

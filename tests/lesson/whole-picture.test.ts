@@ -119,6 +119,19 @@ describe('the whole length of several weaves', () => {
     expect(svg).not.toMatch(/NaN|Infinity/);
   });
 
+  test('for the other hand lines run from the right, and the parts keep their order', () => {
+    const joints = (svg = ''): readonly number[] =>
+      [...svg.matchAll(/<path d="M([\d.]+) [^"]*" stroke="#16130e" stroke-width="2.4"/g)].map(([, x]) =>
+        Number(x),
+      );
+    const [plain, mirrored] = [whole(mixed(), 13)?.svg, whole(mixed(), 13, true)?.svg];
+    const wide = Number(/ width="([\d.]+)"/.exec(mirrored ?? '')?.[1]) - 28;
+    expect(joints(mirrored).map((x) => Math.round(wide - x))).toEqual(joints(plain).map(Math.round));
+    const labels = (svg = '') => seen(svg).filter((each) => each.includes('×'));
+    expect(labels(mirrored)).toEqual(labels(plain));
+    expect(mirrored).not.toMatch(/NaN|Infinity/);
+  });
+
   test('a unit without a known shape is told by name with its reason, and the others are drawn', () => {
     const lesson = mixed();
     const odd = lesson.repeat.map((each) => (each.id === 'pair-2' ? { ...each, passes: [] } : each));

@@ -34,24 +34,32 @@ interface Line {
   /** Whether anything is written over it. */
   hasLabel: boolean;
   high: number;
-  readonly drawn: ((middle: number, top: number) => string)[];
+  readonly drawn: ((middle: number, top: number, across: Across) => string)[];
 }
 
+/** Where in the picture something stands that reaches from one place along a line to another: mirrored, lines run from the right. */
+type Across = (from: number, width: number) => number;
+
 /** Sections in order, never empty; those that are drawn share one scale and bear ids of their own. */
-export function drawSections(sections: readonly NamedLength[], text: string): WeavePicture {
+export function drawSections(
+  sections: readonly NamedLength[],
+  { text, isMirrored }: { readonly text: string; readonly isMirrored: boolean },
+): WeavePicture {
   const cuts = sections.flatMap(({ cut }) => (isDrawn(cut) ? [cut] : []));
   const high = Math.max(EMPTY / 2, ...cuts.map(({ top, bottom }) => bottom - top));
   const length = sections.reduce((sum, { cut }) => sum + (isDrawn(cut) ? cut.length : EMPTY) + 2 * JOINT, 0);
   const wide = Math.max(LEAST_LINE, Math.sqrt((length * (high + BETWEEN_LINES)) / TALLEST));
   const letters = wide / LETTERS_A_LINE / LETTER;
-  const lines = laidInLines(sections, wide, letters, high);
+  const lines = laidInLines(sections, { wide, letters, least: high, isMirrored });
+  const whole = Math.max(...lines.map(({ x }) => x));
+  const across: Across = (from, width) => (isMirrored ? whole - from - width : from);
   let down = 0;
   const elements = lines.map(({ drawn, hasLabel, high: own }) => {
     const top = down + (hasLabel ? 1.5 * letters : 0);
     down = top + own + BETWEEN_LINES;
-    return drawn.map((each) => each(top + own / 2, top)).join('');
+    return drawn.map((each) => each(top + own / 2, top, across)).join('');
   });
-  const box = [0, 0, Math.max(...lines.map(({ x }) => x)), down - BETWEEN_LINES] as const;
+  const box = [0, 0, whole, down - BETWEEN_LINES] as const;
   const defined = [...new Set(cuts.flatMap((cut) => cut.defined))];
   const svg = framePicture(
     { elements: [`<defs>${defined.join('')}</defs>`, ...elements], box },
@@ -60,12 +68,17 @@ export function drawSections(sections: readonly NamedLength[], text: string): We
   return { svg, text };
 }
 
-function laidInLines(
-  sections: readonly NamedLength[],
-  wide: number,
-  letters: number,
-  least: number,
-): readonly Line[] {
+interface Layout {
+  readonly wide: number;
+  /** Height of what is written. */
+  readonly letters: number;
+  /** Least height of a joint's line. */
+  readonly least: number;
+  readonly isMirrored: boolean;
+}
+
+function laidInLines(sections: readonly NamedLength[], layout: Layout): readonly Line[] {
+  const { wide, letters, least, isMirrored } = layout;
   const lines: Line[] = [];
   const begin = (): Line => {
     const line: Line = { x: 0, hasLabel: false, high: 0, drawn: [] };
@@ -81,31 +94,31 @@ function laidInLines(
     if (at > 0) {
       const x = line.x + JOINT / 2;
       const own = line;
-      line.drawn.push((middle, top) => {
+      line.drawn.push((middle, top, across) => {
         const reach = Math.max(own.high, least) / 2;
         const from = Math.min(top, middle - reach) - (own.hasLabel ? 1.2 * letters : 0);
-        return `<path d="M${short(x)} ${short(from)}V${short(middle + reach)}" stroke="${INK}" stroke-width="2.4" stroke-dasharray="7 5" fill="none"/>`;
+        return `<path d="M${short(across(x, 0))} ${short(from)}V${short(middle + reach)}" stroke="${INK}" stroke-width="2.4" stroke-dasharray="7 5" fill="none"/>`;
       });
       line.x += JOINT;
     }
     const from = line.x;
     line.hasLabel = true;
     line.drawn.push(
-      (_, top) =>
-        `<text x="${short(from + 2)}" y="${short(top - 0.45 * letters)}" font-size="${short(letters)}" font-weight="700" font-family="sans-serif" fill="${INK}">${escaped(label)}</text>`,
+      (_, top, across) =>
+        `<text x="${short(across(from + 2, 0))}" y="${short(top - 0.45 * letters)}" font-size="${short(letters)}" font-weight="700" font-family="sans-serif"${isMirrored ? ' text-anchor="end"' : ''} fill="${INK}">${escaped(label)}</text>`,
     );
     const labelled = line;
-    if (isDrawn(cut)) line = laidStretches(cut, line, { wide, begin });
+    if (isDrawn(cut)) line = laidStretches(cut, line, { wide, begin, isMirrored });
     else {
       line.high = Math.max(line.high, EMPTY / 2);
       const width = Math.max(EMPTY, written);
-      line.drawn.push((middle) =>
+      line.drawn.push((middle, _, across) =>
         cut === 'missing'
-          ? `<rect x="${short(from + 2)}" y="${short(middle - EMPTY / 4)}" width="${short(width - 4)}" height="${EMPTY / 2}" fill="none" stroke="${INK}" stroke-width="1.4" stroke-dasharray="2 4"/>`
+          ? `<rect x="${short(across(from + 2, width - 4))}" y="${short(middle - EMPTY / 4)}" width="${short(width - 4)}" height="${EMPTY / 2}" fill="none" stroke="${INK}" stroke-width="1.4" stroke-dasharray="2 4"/>`
           : [1, 2, 3]
               .map(
                 (dot) =>
-                  `<circle cx="${short(from + (dot * width) / 4)}" cy="${short(middle)}" r="3.2" fill="${INK}"/>`,
+                  `<circle cx="${short(across(from + (dot * width) / 4, 0))}" cy="${short(middle)}" r="3.2" fill="${INK}"/>`,
               )
               .join(''),
       );
@@ -120,15 +133,21 @@ function laidInLines(
 function laidStretches(
   { ids, step, length, top, bottom }: Stretched,
   first: Line,
-  { wide, begin }: { readonly wide: number; readonly begin: () => Line },
+  {
+    wide,
+    begin,
+    isMirrored,
+  }: { readonly wide: number; readonly begin: () => Line; readonly isMirrored: boolean },
 ): Line {
   let line = first;
-  ids.forEach((id, n) => {
-    const width = Math.min(step, length - n * step);
+  const inOrder = ids.map((id, n) => ({ id, width: Math.min(step, length - n * step) }));
+  // Cut from the left, where a mirrored piece has its end.
+  (isMirrored ? inOrder.toReversed() : inOrder).forEach(({ id, width }, n) => {
     if (line.x > 0 && line.x + width > wide && n > 0) line = begin();
     const x = line.x;
     line.high = Math.max(line.high, bottom - top);
-    if (id !== null) line.drawn.push((middle) => placedCopy(id, x, middle - (top + bottom) / 2));
+    if (id !== null)
+      line.drawn.push((middle, _, across) => placedCopy(id, across(x, width), middle - (top + bottom) / 2));
     line.x += width;
   });
   return line;
