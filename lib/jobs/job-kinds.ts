@@ -18,6 +18,8 @@ interface JobKind<S extends z.ZodType> {
   readonly longestSeconds: number;
   /** How often it is tried again after a failure or a killed worker. */
   readonly retries: number;
+  /** What was asked for last is done first: what came before it may be wanted by nobody any more. */
+  readonly isNewestFirst?: boolean;
 }
 
 const kind = <S extends z.ZodType>(of: JobKind<S>): JobKind<S> => of;
@@ -65,6 +67,8 @@ export const jobKinds = {
     atOnce: 1,
     longestSeconds: 15 * 60,
     retries: 3,
+    // While a sequence is written down, every stage of it is asked for.
+    isNewestFirst: true,
   }),
   /** Compares the sound of a lesson's recording with that of one that may take its place. */
   'compare-recordings': kind({

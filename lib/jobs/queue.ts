@@ -76,7 +76,11 @@ export async function openQueue(connectionString: string, role: 'sender' | 'work
     async send(name, payload, within) {
       const kind = jobKinds[name];
       const singletonKey = kind.key(payload as never);
-      const options = within ? { singletonKey, db: fromPrisma(within) } : { singletonKey };
+      const options = {
+        singletonKey,
+        ...(kind.isNewestFirst ? { priority: Math.floor(Date.now() / 1000) } : {}),
+        ...(within ? { db: fromPrisma(within) } : {}),
+      };
       return (await boss.send(name, kind.payload.parse(payload), options)) !== null;
     },
 

@@ -1,6 +1,6 @@
 import { type ChildProcess, fork } from 'node:child_process';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished, vi } from 'vitest';
 import { openQueue, type Queue } from '#lib/jobs/queue.ts';
 import { type TestDatabase, testDatabase } from '#tests/support/database.ts';
 
@@ -48,6 +48,22 @@ describe('the queue', () => {
     const worker = await open('worker');
     await worker.work('take-still', async ({ recordingId }) => void seen.push(recordingId));
     await expect.poll(() => seen, { timeout: 10_000 }).toEqual(['r-kept']);
+  });
+
+  it('does what was asked for last first, where what came before may be wanted by nobody', async () => {
+    const sender = await open('sender');
+    vi.useFakeTimers({ toFake: ['Date'] });
+    onTestFinished(() => void vi.useRealTimers());
+    const from = Date.now();
+    for (const [at, key] of ['first stage', 'second stage', 'as it is now'].entries()) {
+      vi.setSystemTime(from + 2_000 * at);
+      await sender.send('derive-shape', { key });
+    }
+    vi.useRealTimers();
+    const seen: string[] = [];
+    const worker = await open('worker');
+    await worker.work('derive-shape', async ({ key }) => void seen.push(key));
+    await expect.poll(() => seen[0], { timeout: 10_000 }).toBe('as it is now');
   });
 
   it('does not queue a second job for the same thing while one waits', async () => {
