@@ -66,7 +66,7 @@ export class BallsByPlace {
    * Whether a ball of another ring covers a point of the picture and lies
    * nearer than that.
    *
-   * @param round so far round a ball counts as covered too, picture units, at most `MOST_ROUND`; below 0 as much less of it
+   * @param round so far round a ball that is nearer by half its wire counts as covered too, picture units, at most `MOST_ROUND`; below 0 as much less of it
    */
   hide(x: number, y: number, near: number, ring: number, round = 0): boolean {
     const { balls, first, ringOf, columns } = this;
@@ -77,9 +77,12 @@ export class BallsByPlace {
       for (let n = first[r * columns + low] as number; n < end; n++) {
         const dx = (balls[4 * n] as number) - x;
         const dy = (balls[4 * n + 1] as number) - y;
-        const reach = (balls[4 * n + 3] as number) + round;
-        if (dx * dx + dy * dy < reach * reach && (balls[4 * n + 2] as number) > near && ringOf[n] !== ring)
-          return true;
+        const half = balls[4 * n + 3] as number;
+        const reach = half + round;
+        const square = dx * dx + dy * dy;
+        if (square >= reach * reach || ringOf[n] === ring) continue;
+        // Wires that lie side by side and touch do not hide each other's outlines.
+        if ((balls[4 * n + 2] as number) > (square < half * half ? near : near + half)) return true;
       }
     }
     return false;

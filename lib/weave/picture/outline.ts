@@ -51,7 +51,7 @@ const nearAt = ({ centre, cosine, sine }: SeenRing, angle: number): number =>
 /** Angles close enough that nothing is stepped over, closer where the wire runs at the eye. */
 function anglesOf(ring: SeenRing, edge: Curve): readonly number[] {
   const step = (2 * Math.PI) / ring.count;
-  const most = 0.25 * ring.half * ring.half;
+  const most = 0.04 * ring.half * ring.half;
   const angles: number[] = [];
   const out = new Float64Array(4);
   const fill = (a: number, b: number, from: Place, to: Place, depth: number): void => {

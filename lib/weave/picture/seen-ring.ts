@@ -18,10 +18,9 @@ export interface SeenRing {
   readonly centre: Vector;
   readonly cosine: Vector;
   readonly sine: Vector;
-  /** The ellipse's half axes, and the angle of one of its two ends, where the long one points. */
+  /** The ellipse's half axes; the long one lies at the angles 0 and half a turn, where the wire turns towards the eye or away from it. */
   readonly long: number;
   readonly wide: number;
-  readonly end: number;
 }
 
 /** Left, top, right, bottom, wire included. */
@@ -57,14 +56,13 @@ export function seeRing(ring: RoundRing, view: View): SeenRing {
     const [a, b, c] = seenPoint(view, d);
     return [a * ring.radius, b * ring.radius, c * ring.radius];
   };
-  const cosine = sized(u);
-  const sine = sized(v);
+  const axes = byAxes(sized(u), sized(v));
   const x = new Float64Array(count);
   const y = new Float64Array(count);
   const near = new Float64Array(count);
   let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let i = 0; i < count; i++) {
-    const [px, py, pz] = alongRing({ centre, cosine, sine }, (i * 2 * Math.PI) / count);
+    const [px, py, pz] = alongRing({ centre, ...axes }, (i * 2 * Math.PI) / count);
     x[i] = px;
     y[i] = py;
     near[i] = pz;
@@ -74,17 +72,21 @@ export function seeRing(ring: RoundRing, view: View): SeenRing {
     bottom = Math.max(bottom, py);
   }
   const box: Box = [left - half, top - half, right + half, bottom + half];
-  return { half, count, x, y, near, box, centre, cosine, sine, ...axesOf(cosine, sine) };
+  return { half, count, x, y, near, box, centre, ...axes };
 }
 
-function axesOf(cosine: Vector, sine: Vector): Pick<SeenRing, 'long' | 'wide' | 'end'> {
+/** An ellipse's half axes, and it by the angle from its long one. */
+function byAxes(cosine: Vector, sine: Vector): Pick<SeenRing, 'long' | 'wide' | 'cosine' | 'sine'> {
   const [cc, ss] = [cosine[0] ** 2 + cosine[1] ** 2, sine[0] ** 2 + sine[1] ** 2];
   const cs = cosine[0] * sine[0] + cosine[1] * sine[1];
   const spread = Math.hypot(cc - ss, 2 * cs);
+  const end = Math.atan2(2 * cs, cc - ss) / 2;
+  const [c, s] = [Math.cos(end), Math.sin(end)];
   return {
     long: Math.sqrt((cc + ss + spread) / 2),
     wide: Math.sqrt(Math.max(0, (cc + ss - spread) / 2)),
-    end: Math.atan2(2 * cs, cc - ss) / 2,
+    cosine: add(scale(cosine, c), scale(sine, s)),
+    sine: add(scale(sine, c), scale(cosine, -s)),
   };
 }
 
@@ -114,6 +116,22 @@ export const middleCurve =
     out[3] = sine[1] * c - cosine[1] * s;
   };
 
+const PLACE = new Float64Array(4);
+
+/** The angle at which a line along a ring lies beside a point of its wire: one that is nearer to the eye lies elsewhere along it than the middle does. */
+export function beside(ring: SeenRing, line: Curve, angle: number): number {
+  middleCurve(ring)(angle, PLACE);
+  const [x, y, tx, ty] = PLACE as unknown as readonly [number, number, number, number];
+  let found = angle;
+  // Closer with each round; after the third by far less than a hair.
+  for (let round = 0; round < 3; round++) {
+    line(found, PLACE);
+    const [px, py, dx, dy] = PLACE as unknown as readonly [number, number, number, number];
+    found -= ((px - x) * tx + (py - y) * ty) / (dx * tx + dy * ty);
+  }
+  return found;
+}
+
 /**
  * The edge of the wire as it is seen: square to both the wire and the line of
  * sight, so in the picture's plane. `side` 1 or -1; smooth, though it turns
@@ -142,8 +160,8 @@ export function edgeCurve({ centre, cosine, sine, half }: SeenRing, side: 1 | -1
  * Whether the wire turns so tightly in the picture at one of its points, or
  * within a wire's thickness of it, that flat ends of strokes would show.
  */
-export function isTight({ long, wide, end, half, count }: SeenRing, point: number): boolean {
+export function isTight({ long, wide, half, count }: SeenRing, point: number): boolean {
   if ((wide * wide) / long > 2.5 * half) return false;
-  const off = Math.abs(((point * 2 * Math.PI) / count - end) % Math.PI);
+  const off = ((point * 2 * Math.PI) / count) % Math.PI;
   return Math.min(off, Math.PI - off) < (2.4 * half) / long;
 }

@@ -22,8 +22,8 @@ interface SkinLine {
   readonly side: 1 | -1;
   /** How far the line is drawn towards the lamp, by the light's part across the wire. */
   readonly out: number;
-  /** Whether it lies on the skin, which comes towards the eye in the middle; else in the plane of the edges, as strokes do. */
-  readonly bulges: boolean;
+  /** Whether it lies on the skin, which comes towards the eye in the middle; else in the plane of the edges, as strokes do, or everywhere as near to the eye as this part of half the wire. */
+  readonly bulges: boolean | number;
 }
 
 /** Room for one place, as no two are looked at at once. */
@@ -56,8 +56,8 @@ function skinCurve({ centre, cosine, sine, half }: SeenRing, { place, side, out,
     const turn = (-thetaBy * (mx * ax + my * ay)) / speed;
     const across = out * (LX * ax + LY * ay) + aside;
     const acrossBy = asideBy - out * turn * (LX * ux + LY * uy);
-    const bulge = bulges ? Math.sqrt(Math.max(0, 1 - across * across)) : 0;
-    const bulgeBy = bulge < 1e-6 ? 0 : (-across * acrossBy) / bulge;
+    const bulge = bulges === true ? Math.sqrt(Math.max(0, 1 - across * across)) : Number(bulges);
+    const bulgeBy = bulges !== true || bulge < 1e-6 ? 0 : (-across * acrossBy) / bulge;
     const rise = tz / radius;
     const along = -bulge * rise;
     const alongBy = (bulge * mz * thetaBy) / radius - bulgeBy * rise;
@@ -74,6 +74,23 @@ export interface Strip {
   readonly out: number;
   readonly wide: number;
 }
+
+/** How near to the eye the edges of a strip lie on the skin, in half wires. */
+const edgeBulge = ({ wide }: Strip): number => Math.sqrt(1 - wide * wide);
+
+/** The middle between the edges of a strip, to be drawn as a stroke as broad as that: where it bends it then has the skin's own edges. */
+export const stripMiddle = (ring: SeenRing, strip: Strip): Curve =>
+  skinCurve(ring, {
+    place: (angle, at) => {
+      at[0] = angle;
+      at[1] = 1;
+      at[2] = 0;
+      at[3] = 0;
+    },
+    side: 1,
+    out: strip.out,
+    bulges: edgeBulge(strip),
+  });
 
 /** A strip between two angles, as path text to be filled that leaves it by no more than `off`, picture units. */
 export const stripPath = (
@@ -160,15 +177,18 @@ function litAcross({ cosine, sine }: SeenRing, angle: number): number {
   return (LX * ty - LY * tx) / Math.max(1e-9, Math.sqrt(tx * tx + ty * ty));
 }
 
+/** Angles that differ by less are the same. */
+const NO_ANGLE = 1e-9;
+
 /** The parts of a stretch of wire between the angles where it turns towards the eye and away again, the furthest first. */
 export function partsByDepth(
-  { cosine, sine, end }: SeenRing,
+  { cosine, sine }: SeenRing,
   from: number,
   to: number,
 ): readonly (readonly [number, number])[] {
   const cuts = [from];
-  for (let turn = end + Math.PI * Math.ceil((from - end) / Math.PI); turn < to; turn += Math.PI)
-    if (turn > from) cuts.push(turn);
+  for (let turn = Math.ceil(from / Math.PI); turn * Math.PI < to - NO_ANGLE; turn++)
+    if (turn * Math.PI > from + NO_ANGLE) cuts.push(turn * Math.PI);
   cuts.push(to);
   const parts = cuts.slice(1).map((until, n) => [cuts[n] as number, until] as const);
   const near = ([a, b]: readonly [number, number]): number =>

@@ -68,15 +68,8 @@ function clearestPoint(ring: SeenRing, seen: readonly SeenRing[], taken: readonl
 }
 
 /** The opening of a ring that is entered, as a wash under all wires: seen wherever the opening is. */
-export function openingWash({ centre, cosine, sine }: SeenRing): string {
-  const [cc, ss] = [cosine[0] ** 2 + cosine[1] ** 2, sine[0] ** 2 + sine[1] ** 2];
-  const cs = cosine[0] * sine[0] + cosine[1] * sine[1];
-  const spread = Math.hypot(cc - ss, 2 * cs);
-  const angle = Math.atan2(2 * cs, cc - ss) / 2;
-  const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  const turned = (Math.atan2(cosine[1] * c + sine[1] * s, cosine[0] * c + sine[0] * s) * 180) / Math.PI;
-  const long = Math.sqrt((cc + ss + spread) / 2);
-  const wide = Math.sqrt(Math.max(0, (cc + ss - spread) / 2));
+export function openingWash({ centre, cosine, long, wide }: SeenRing): string {
+  const turned = (Math.atan2(cosine[1], cosine[0]) * 180) / Math.PI;
   return `<ellipse cx="${short(centre[0])}" cy="${short(centre[1])}" rx="${short(long)}" ry="${short(wide)}" transform="rotate(${short(turned)} ${short(centre[0])} ${short(centre[1])})" fill="#f0c35a" fill-opacity=".4"/>`;
 }
 
