@@ -1,6 +1,6 @@
 /** Paints a scene of rings on a canvas, seen from a view. */
 import { type Scene, sideEntered } from '#lib/weave/picture/draw-scene.ts';
-import { type Tones, tonesOf } from '#lib/weave/picture/look.ts';
+import { lineTone, type Tones, tonesOf } from '#lib/weave/picture/look.ts';
 import { nearestPoint, type WirePiece, wirePieces } from '#lib/weave/picture/turned-scene.ts';
 import type { View } from '#lib/weave/picture/view.ts';
 import { dot } from '#lib/weave/space/vector.ts';
@@ -85,6 +85,11 @@ function paintPiece(
   canvas.strokeStyle = tone.body;
   canvas.lineWidth = 0.66 * wire;
   line(-0.06 * wire * light, -0.09 * wire * light);
+  if (ring.line && (ring.line === 'whole' || at % 3 > 0)) {
+    canvas.strokeStyle = lineTone(tone);
+    canvas.lineWidth = 0.13 * wire;
+    line(0, 0);
+  }
   if (light < 0.72) return;
   canvas.strokeStyle = tone.glint;
   canvas.lineWidth = 0.15 * wire;

@@ -1,10 +1,10 @@
 /** What of a lesson some pupils would see badly, or not at all: captions, colours of pictures, pictures without words. */
 import { ALIKE_BELOW, unlikeness } from '#lib/rings/colour-likeness.ts';
-import { sizesOf } from '#lib/rings/ring.ts';
 import { type CaptionFaultCode, captionFaults } from '#lib/transcript/caption-faults.ts';
 import { CAPTION_PROFILES } from '#lib/transcript/caption-profile.ts';
 import { type Content, SEQUENCE_PARTS } from './content.ts';
 import type { Check, Checked, Finding } from './finding.ts';
+import { areOfOneSize } from './ring-lines.ts';
 
 /** All of it. */
 export const hardToSee: Check = (checked) => [
@@ -48,9 +48,6 @@ const pictures = ({ content, recording }: Checked): readonly Finding[] =>
       name: sentence.trim().slice(0, 60),
     }));
 
-/** Rings of two kinds that differ by a tenth or more are told apart by their size. */
-const SAME_SIZE = 0.1;
-
 /** Ring kinds of the sequence that only their colour tells apart, and whose colours are alike. */
 function colours(content: Content): readonly Finding[] {
   const placed = new Set(
@@ -63,7 +60,7 @@ function colours(content: Content): readonly Finding[] {
     const like = kinds
       .slice(index + 1)
       .filter(
-        (other) => isOfSize(kind, other) && unlikeness(kind.colourCode, other.colourCode) < ALIKE_BELOW,
+        (other) => areOfOneSize(kind, other) && unlikeness(kind.colourCode, other.colourCode) < ALIKE_BELOW,
       );
     return like.map(
       (other): Finding => ({
@@ -76,10 +73,4 @@ function colours(content: Content): readonly Finding[] {
       }),
     );
   });
-}
-
-function isOfSize(one: Content['ringKinds'][number], other: Content['ringKinds'][number]): boolean {
-  const [a, b] = [sizesOf(one), sizesOf(other)];
-  const isNear = (x: number, y: number): boolean => Math.abs(x - y) < SAME_SIZE * Math.max(x, y);
-  return isNear(a.innerMm, b.innerMm) && isNear(a.wireMm, b.wireMm);
 }

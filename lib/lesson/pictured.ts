@@ -3,6 +3,7 @@ import { sizesOf } from '#lib/rings/ring.ts';
 import type { KindLooks } from '#lib/weave/picture/say-step.ts';
 import type { OwnShapes } from '#lib/weave/space/own-weave.ts';
 import { type Content, content as contentSchema } from './content.ts';
+import { ringLines } from './ring-lines.ts';
 
 /** What of a lesson its pictures are computed from. */
 export const pictured = contentSchema
@@ -27,8 +28,15 @@ export type Pictured = Pick<Content, keyof typeof pictured.shape> & {
 export const PICTURED = pictured.keyof().options;
 
 /** What each ring kind is called and looks like in pictures. */
-export const looksOf = ({ ringKinds }: Pick<Pictured, 'ringKinds'>): KindLooks =>
-  new Map(ringKinds.map(({ id, name, colourCode }) => [id, { name, colour: colourCode }]));
+export function looksOf({ ringKinds }: Pick<Pictured, 'ringKinds'>): KindLooks {
+  const lines = ringLines(ringKinds);
+  return new Map(
+    ringKinds.map(({ id, name, colourCode }) => {
+      const line = lines.get(id);
+      return [id, { name, colour: colourCode, ...(line && { line }) }];
+    }),
+  );
+}
 
 /** All that the shape of a lesson depends on, as text: equal texts have equal shapes. */
 export const shapeKey = ({ start, repeat, finishing, ringKinds, leaning, own }: Pictured): string =>

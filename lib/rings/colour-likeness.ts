@@ -1,7 +1,6 @@
 /**
  * How unlike two picture colours are to eyes: to most, and to those that see
- * little difference between red and green. Only pictures depend on it; words
- * always say the colour too.
+ * little difference between red and green, or between blue and yellow. Only pictures depend on it; words always say the colour too.
  */
 
 type Triple = readonly [number, number, number];
@@ -44,7 +43,12 @@ function oklab(light: Triple): Triple {
   );
 }
 
-/** Linear light as the eyes named get it: Viénot, Brettel and Mollon 1999; figures from memory. */
+/**
+ * Linear light as the eyes named get it; figures from memory. Two kinds of
+ * cone: Viénot, Brettel and Mollon 1999; without those for short waves, where
+ * that way of reckoning does not hold: Machado, Oliveira and Fernandes 2009,
+ * severity 1.0.
+ */
 const EYES: readonly (readonly [Triple, Triple, Triple])[] = [
   // All three cones.
   [
@@ -64,6 +68,12 @@ const EYES: readonly (readonly [Triple, Triple, Triple])[] = [
     [0.29275, 0.70725, 0],
     [-0.02234, 0.02234, 1],
   ],
+  // Without those for short waves.
+  [
+    [1.255528, -0.076749, -0.178779],
+    [-0.078411, 0.930809, 0.147602],
+    [0.004733, 0.691367, 0.3039],
+  ],
 ];
 
 /** Distance in Oklab to the eyes that see the least of it; 0 for the same colour, 1 from black to white. */
@@ -79,6 +89,15 @@ export function unlikeness(one: string, other: string): number {
       return a && b ? Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]) : 0;
     }),
   );
+}
+
+/** As `unlikeness`, on paper that is printed without colour: by relative luminance, as WCAG 2.2 defines it. */
+export function unlikenessInGrey(one: string, other: string): number {
+  const [a = 0, b = 0] = [one, other].map((code) => {
+    const [r, g, b] = linear(code);
+    return Math.cbrt(0.2126 * r + 0.7152 * g + 0.0722 * b);
+  });
+  return Math.abs(a - b);
 }
 
 /** Below this two colours in one picture are taken for each other. By looking at pictures of ours; no standard says it. */

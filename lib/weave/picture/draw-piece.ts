@@ -76,7 +76,10 @@ const pictured = (
   index: number,
   role: RingRole,
   { kinds }: PictureWishes,
-): PictureRing => ({ ring, role, colour: kinds.get(woven.rings[index]?.ringKind ?? '')?.colour ?? GREY });
+): PictureRing => {
+  const look = kinds.get(woven.rings[index]?.ringKind ?? '');
+  return { ring, role, colour: look?.colour ?? GREY, ...(look?.line && { line: look.line }) };
+};
 
 /** Rings shown beside those that take part: enough to see where in the piece it happens. */
 const CONTEXT = 4;

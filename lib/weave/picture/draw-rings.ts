@@ -10,6 +10,7 @@ import { visibleEdges } from './outline.ts';
 import { overlapsOf } from './overlaps.ts';
 import { paintOrder } from './paint-order.ts';
 import { type Look, OFF, paintArc, showsEnds } from './paint-wire.ts';
+import type { RingLine } from './ring-line.ts';
 import { type Box, edgeCurve, type SeenRing, seeRing } from './seen-ring.ts';
 import type { View } from './view.ts';
 
@@ -21,6 +22,7 @@ export interface PictureRing {
   /** `#rrggbb`. */
   readonly colour: string;
   readonly role: RingRole;
+  readonly line?: RingLine;
 }
 
 /** A picture before it is framed: elements, and the box that they fill. */
@@ -75,7 +77,15 @@ export function drawRings(
   const painted = arcs.flatMap((arc) => {
     const tone = tones.get(rings[arc.ring]?.colour ?? '');
     const isSkin = asSkin.has(arc.ring);
-    return tone ? paintArc(seen[arc.ring] as SeenRing, arc, { tones: tone, look, balls, isSkin }) : [];
+    return tone
+      ? paintArc(seen[arc.ring] as SeenRing, arc, {
+          tones: tone,
+          look,
+          balls,
+          isSkin,
+          line: rings[arc.ring]?.line,
+        })
+      : [];
   });
   const lines = outlines(rings, seen, { tones, look, balls });
   const box = seen.reduce<Box>(

@@ -1,5 +1,7 @@
 /** How wire looks: five tones from one colour, as of a round bar under a lamp at the upper left. */
 
+import { unlikenessInGrey } from '#lib/rings/colour-likeness.ts';
+
 export interface Tones {
   /** Edge lines. */
   readonly edge: string;
@@ -45,3 +47,10 @@ export function tonesOf(colour: string): Tones {
     glint: write(mixed(rgb, warm, 0.8)),
   };
 }
+
+/** The tone of a line along a wire: dark, and bright on a dark wire, where its own outline would hardly show. */
+export const lineTone = ({ body, edge, glint }: Tones): string =>
+  unlikenessInGrey(body, edge) < TOO_DARK ? glint : edge;
+
+/** Between black and white, in lightness. */
+const TOO_DARK = 0.17;

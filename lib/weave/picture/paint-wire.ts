@@ -3,8 +3,9 @@ import type { Arc } from './arcs.ts';
 import type { BallsByPlace } from './balls-by-place.ts';
 import { type Curve, curvePath, short } from './curve.ts';
 import { isHidden } from './hidden-wire.ts';
-import type { Tones } from './look.ts';
-import { angleOf, type Layer, RUN_ON, skinEnds } from './run-on.ts';
+import { lineTone, type Tones } from './look.ts';
+import type { RingLine } from './ring-line.ts';
+import { angleOf, type Layer, RUN_ON, ridgeEnds, skinEnds } from './run-on.ts';
 import { beside, middleCurve, type SeenRing } from './seen-ring.ts';
 import { dimmest, glints, lightLine } from './shine.ts';
 import { gleamPath, partsByDepth, type Strip, stripMiddle, stripPath } from './skin.ts';
@@ -39,6 +40,7 @@ export interface Paint {
   readonly balls: BallsByPlace;
   /** Whether it is drawn as skin; else in strokes. */
   readonly isSkin: boolean;
+  readonly line: RingLine | undefined;
 }
 
 /** Angle between a wire and the light along it from which on strokes would end too much askew to each other, and hairs of shade show beside their ends. */
@@ -94,6 +96,7 @@ function skinOf(ring: SeenRing, arc: Arc, paint: Paint): readonly string[] {
       filled(stripPath(ring, SHADE, ends('wire'), off.wire), tones.shade),
       filled(stripPath(ring, BODY, ends('light'), off.light), tones.body),
       ...light(ring, paint, { from: first, to: last, own: [a, b], bulges: true }),
+      ...lineAlong(ring, paint, ridgeEnds(ring, [a, b])),
     ];
   });
 }
@@ -121,6 +124,7 @@ function strokesOf(ring: SeenRing, arc: Arc, paint: Paint): readonly string[] {
     stroked(curvePath(middleCurve(ring), ...ends('wire'), off.wire), tones.shade, wire, cap),
     stroked(lit, tones.body, wire * BODY.wide, cap),
     ...light(ring, paint, { from: first, to: last, own: [start, stop], bulges: false }),
+    ...lineAlong(ring, paint, [first, last]),
   ];
 }
 
@@ -131,6 +135,23 @@ const besidePath = (
   [from, to]: readonly [number, number],
   off: number,
 ): string => curvePath(line, beside(ring, line, from), beside(ring, line, to), off);
+
+/** Where the wire is nearest to the eye. */
+const RIDGE: Strip = { out: 0, wide: 0 };
+/** Picture units. */
+const LINE_WIDTH = 1.5;
+const DASHES = ' stroke-dasharray="4 3"';
+
+/** The line that tells a ring from others of like colour. */
+function lineAlong(
+  ring: SeenRing,
+  { tones, look, line }: Paint,
+  ends: readonly [number, number] | null,
+): readonly string[] {
+  if (!line || !ends) return [];
+  const path = besidePath(ring, stripMiddle(ring, RIDGE), ends, OFF[look].light);
+  return [stroked(path, lineTone(tones), LINE_WIDTH, line === 'dashed' ? FLAT + DASHES : FLAT)];
+}
 
 /** Squareness to the light from which on wire gleams, and from which on it has a bright line too. */
 const GLEAMS = 0.72;

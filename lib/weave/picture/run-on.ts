@@ -43,10 +43,28 @@ export const skinEnds = (ring: SeenRing, part: Part, layer: Layer): readonly [nu
   part[1] + onward(ring, part, 1, layer),
 ];
 
-function onward(ring: SeenRing, [from, to]: Part, way: 1 | -1, layer: Layer): number {
+const isNearSide = ({ sine }: SeenRing, [from, to]: Part): boolean => sine[2] * Math.sin((from + to) / 2) > 0;
+
+const isSeenFlat = ({ wide, long }: SeenRing): boolean => wide < FLAT * long;
+
+/** Where along a part a line on its ridge is drawn: on a ring seen nearly from its edge not on the far side, nor where it would curl round the end. */
+export function ridgeEnds(ring: SeenRing, part: Part): Part | null {
+  const [from, to] = skinEnds(ring, part, 'gleam');
+  if (!isSeenFlat(ring)) return [from, to];
+  if (!isNearSide(ring, part)) return null;
+  const [before, after] = [toTurn(part[0], -1), toTurn(part[1], 1)];
+  const ends: Part = [Math.max(from, part[0] - before + CURL), Math.min(to, part[1] + after - CURL)];
+  return ends[0] < ends[1] ? ends : null;
+}
+
+/** Radians from the turn. */
+const CURL = 0.3;
+
+function onward(ring: SeenRing, part: Part, way: 1 | -1, layer: Layer): number {
+  const [from, to] = part;
   const angle = way > 0 ? to : from;
-  const isFlat = ring.wide < FLAT * ring.long;
-  const isNear = ring.sine[2] * Math.sin((from + to) / 2) > 0;
+  const isFlat = isSeenFlat(ring);
+  const isNear = isNearSide(ring, part);
   const seam = isFlat ? seamOf(ring) : 0;
   const turn = toTurn(angle, way);
   const unit = angleOf(ring, angle, 2);

@@ -1,9 +1,13 @@
 /** A picture in words, from the very facts that it is drawn from. */
 import type { Stretch } from '../runs.ts';
 import type { Woven, WovenTurn } from '../walk.ts';
+import type { RingLine } from './ring-line.ts';
 
-/** What each ring kind is called and its colour, `#rrggbb`. */
-export type KindLooks = ReadonlyMap<string, { readonly name: string; readonly colour: string }>;
+/** What each ring kind is called, its colour, `#rrggbb`, and the line that it bears. */
+export type KindLooks = ReadonlyMap<
+  string,
+  { readonly name: string; readonly colour: string; readonly line?: RingLine }
+>;
 
 export interface StepSaid {
   readonly woven: Woven;
@@ -46,7 +50,9 @@ export function stepWords({ woven, turn, kinds }: StepSaid): string {
     `${ringsOf(kindOf(rings[0] ?? -1), rings.length, kinds)} ${byNumber(rings)}`;
   if (turn.opened === null) {
     const said = grouped(turn.carried, (a, b) => kindOf(a) === kindOf(b)).map(named);
-    return said.length === 0 ? 'Nothing is added.' : `Laid out, closed: ${listed(said)}.`;
+    return said.length === 0
+      ? 'Nothing is added.'
+      : `Laid out, closed: ${listed(said)}.${linesWords(kinds, turn.carried.map(kindOf))}`;
   }
   const clauses = [`Opened ${named([turn.opened])}`];
   const passes = turn.placement.passes.flatMap(({ from }, at) => {
@@ -67,7 +73,8 @@ export function stepWords({ woven, turn, kinds }: StepSaid): string {
   );
   // Each with a comma of its own, so that it is clear where the next one begins.
   if (carried.length > 0) clauses.push(`${entered.length > 0 ? ';' : ''} carries ${carried.join(', and ')}`);
-  return `${clauses.join('')}.${lieWords(turn)}`;
+  const shown = [turn.opened, ...turn.carried].map(kindOf);
+  return `${clauses.join('')}.${lieWords(turn)}${linesWords(kinds, shown)}`;
 }
 
 /** How what was added is laid, as a sentence of its own; empty where it is as it falls. */
@@ -89,6 +96,19 @@ function lieWords({ placement, laid }: WovenTurn): string {
   }
 }
 
+/** Which of some ring kinds bear a line in pictures, as sentences; empty where none does. */
+export const linesWords = (kinds: KindLooks, shown: Iterable<string>): string =>
+  [...new Set(shown)]
+    .flatMap((kind) => {
+      const line = kinds.get(kind)?.line;
+      const rings = ringsOf(kind, 2, kinds);
+      if (!line) return [];
+      return [
+        ` ${rings.charAt(0).toUpperCase()}${rings.slice(1)} bear a ${line === 'dashed' ? 'dashed ' : ''}line.`,
+      ];
+    })
+    .join('');
+
 /** What the finished piece shows: how many rings, and of which kind. */
 export function finishedWords(woven: Woven, kinds: KindLooks): string {
   const counts = new Map<string, number>();
@@ -97,9 +117,10 @@ export function finishedWords(woven: Woven, kinds: KindLooks): string {
   const [first = ['', 0]] = counts;
   // A closed group of rings has no length to be pulled to.
   const how = woven.turns.some(({ repeat }) => repeat !== null) ? ', pulled taut' : '';
-  if (counts.size < 2) return `A piece of ${all} ${ringsOf(first[0], all, kinds)}${how}.`;
+  if (counts.size < 2)
+    return `A piece of ${all} ${ringsOf(first[0], all, kinds)}${how}.${linesWords(kinds, counts.keys())}`;
   const parts = [...counts].map(([kind, count]) => `${count} ${ringsOf(kind, count, kinds)}`);
-  return `A piece of ${all} rings${how}: ${listed(parts)}.`;
+  return `A piece of ${all} rings${how}: ${listed(parts)}.${linesWords(kinds, counts.keys())}`;
 }
 
 /**

@@ -188,9 +188,15 @@ function looksAlike(a: readonly PictureRing[], b: readonly PictureRing[], by: nu
   const most = ALIKE / by;
   return (
     a.length === b.length &&
-    a.every(({ ring, colour }, at) => {
+    a.every(({ ring, colour, line }, at) => {
       const other = b[at];
-      if (!other || other.colour !== colour || Math.abs(other.ring.radius - ring.radius) > most) return false;
+      if (
+        !other ||
+        other.colour !== colour ||
+        other.line !== line ||
+        Math.abs(other.ring.radius - ring.radius) > most
+      )
+        return false;
       const turned = dot(other.ring.normal, ring.normal) < 0 ? -1 : 1;
       return ([0, 1, 2] as const).every(
         (axis) =>
