@@ -65,8 +65,7 @@ const FLOPS_FROM = 1.6;
 export const foretoldWords = ({ weave, oneRepeat }: Foretold): string => {
   const from = isOwn(weave) ? DERIVED : '';
   if (oneRepeat === null) return from;
-  const most = isOwn(weave) ? 'the most that was found' : 'which no piece exceeds';
-  return `${from} Computed from the shape, with rigid round rings: one repeat adds ${mm(oneRepeat.tautMm)} pulled taut, ${most}, and ${mm(oneRepeat.pushedMm)} pushed together. At rest it lies between.`.trim();
+  return `${from} Computed from the shape, with rigid round rings: one repeat adds ${mm(oneRepeat.tautMm)} pulled taut, the most that was found, and ${mm(oneRepeat.pushedMm)} pushed together. At rest it lies between.`.trim();
 };
 
 /** Said beside every shape that was derived. */

@@ -24,7 +24,7 @@ export const cellOfShape = ({ aspectRatio, pitch, twist, rings }: SettledShape):
 
 /** Pitch of a cell in wire diameters. */
 export interface PitchRange {
-  /** Pulled as far as rigid rings allow: no piece is longer, so no count of rings is lower. */
+  /** Pulled as far as rigid rings were found to allow, in the weave's usual way to lie: with the same links and sides rings may lie otherwise, a little longer. */
   readonly taut: number;
   /** Pushed together from taut until nothing gives; a piece at rest lies between. */
   readonly pushed: number;
