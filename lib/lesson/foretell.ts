@@ -20,7 +20,7 @@ import type { Pictured } from './pictured.ts';
 
 /** Lengths in mm. */
 export interface OneRepeat {
-  /** Pulled taut: no piece of these rings is longer, so none takes fewer repeats. */
+  /** Pulled taut, the longest that was found: a piece takes hardly fewer repeats than this gives. */
   readonly tautMm: number;
   /** Pushed together from taut until nothing gives. */
   readonly pushedMm: number;
