@@ -23,7 +23,7 @@ export function toldSigns({ rings, links }: OwnSequence): readonly (readonly Cel
     const signed = links.map(({ by, through, repeats, from }): CellLink => {
       const sign = (ways.get(by) === 1) === (from === 'back') ? 1 : -1;
       return repeats < 0 || (repeats === 0 && through < by)
-        ? { a: through, b: by, cells: -repeats, sign }
+        ? { a: through, b: by, cells: Math.abs(repeats), sign }
         : { a: by, b: through, cells: repeats, sign };
     });
     const key = upright(rings, signed);
