@@ -35,6 +35,8 @@ const HALVINGS = 13;
 const START = new Float64Array(4);
 const END = new Float64Array(4);
 const BETWEEN = new Float64Array(4);
+/** A piece's four points. */
+const CUBIC = new Float64Array(8);
 
 /** A curve from one angle to another, as path text that leaves it by no more than `off`, in the unit of the picture. */
 export function curvePath(curve: Curve, from: number, to: number, off: number): string {
@@ -86,36 +88,37 @@ function addPiece(
 ): void {
   curve(b, END);
   const k = (b - a) / 3;
-  const [x0, y0, x1, y1] = [at(START, 0), at(START, 1), at(END, 0), at(END, 1)];
-  const [ax, ay] = [x0 + at(START, 2) * k, y0 + at(START, 3) * k];
-  const [bx, by] = [x1 - at(END, 2) * k, y1 - at(END, 3) * k];
-  if (halvings > 0 && isLoose(curve, a, b, off, [x0, y0, ax, ay, bx, by, x1, y1])) {
+  CUBIC[0] = at(START, 0);
+  CUBIC[1] = at(START, 1);
+  CUBIC[2] = at(START, 0) + at(START, 2) * k;
+  CUBIC[3] = at(START, 1) + at(START, 3) * k;
+  CUBIC[4] = at(END, 0) - at(END, 2) * k;
+  CUBIC[5] = at(END, 1) - at(END, 3) * k;
+  CUBIC[6] = at(END, 0);
+  CUBIC[7] = at(END, 1);
+  if (halvings > 0 && isLoose(curve, a, b, off)) {
     const middle = (a + b) / 2;
     const finer = { off, halvings: halvings - 1 };
     addPiece(path, curve, a, middle, finer);
     addPiece(path, curve, middle, b, finer);
     return;
   }
-  path.add(ax, ay, bx, by, x1, y1);
+  path.add(CUBIC);
   START.set(END);
 }
 
-type Cubic = readonly [number, number, number, number, number, number, number, number];
-
-function isLoose(
-  curve: Curve,
-  a: number,
-  b: number,
-  off: number,
-  [x0, y0, ax, ay, bx, by, x1, y1]: Cubic,
-): boolean {
+/** Whether the curve between two angles leaves the piece in CUBIC by more than `off`. */
+function isLoose(curve: Curve, a: number, b: number, off: number): boolean {
   for (let quarter = 1; quarter < 4; quarter++) {
     const t = quarter / 4;
     const s = 1 - t;
-    const [w0, w1, w2, w3] = [s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t];
+    const w0 = s * s * s;
+    const w1 = 3 * s * s * t;
+    const w2 = 3 * s * t * t;
+    const w3 = t * t * t;
     curve(a + (b - a) * t, BETWEEN);
-    const dx = w0 * x0 + w1 * ax + w2 * bx + w3 * x1 - at(BETWEEN, 0);
-    const dy = w0 * y0 + w1 * ay + w2 * by + w3 * y1 - at(BETWEEN, 1);
+    const dx = w0 * at(CUBIC, 0) + w1 * at(CUBIC, 2) + w2 * at(CUBIC, 4) + w3 * at(CUBIC, 6) - at(BETWEEN, 0);
+    const dy = w0 * at(CUBIC, 1) + w1 * at(CUBIC, 3) + w2 * at(CUBIC, 5) + w3 * at(CUBIC, 7) - at(BETWEEN, 1);
     if (!(dx * dx + dy * dy <= off * off)) return true;
   }
   return false;
@@ -127,7 +130,9 @@ class CubicPath {
   private x: number;
   private y: number;
   /** From the end of the last piece to its second handle, mirrored: where a smooth next piece has its first one. */
-  private mirrored: readonly [number, number] | null = null;
+  private isFirst = true;
+  private mirroredX = 0;
+  private mirroredY = 0;
 
   constructor(x: number, y: number) {
     this.text = moveTo(x, y);
@@ -135,16 +140,23 @@ class CubicPath {
     this.y = Math.round(y * 10);
   }
 
-  add(ax: number, ay: number, bx: number, by: number, toX: number, toY: number): void {
-    const { x, y, mirrored } = this;
-    const [px, py] = [Math.round(ax * 10 - x), Math.round(ay * 10 - y)];
-    const [qx, qy] = [Math.round(bx * 10 - x), Math.round(by * 10 - y)];
-    this.x = Math.round(toX * 10);
-    this.y = Math.round(toY * 10);
-    const [ex, ey] = [this.x - x, this.y - y];
-    const isSmooth = mirrored && Math.abs(mirrored[0] - px) <= 1 && Math.abs(mirrored[1] - py) <= 1;
+  /** @param cubic four points; the first is where the path is */
+  add(cubic: Float64Array): void {
+    const { x, y } = this;
+    const px = Math.round(at(cubic, 2) * 10 - x);
+    const py = Math.round(at(cubic, 3) * 10 - y);
+    const qx = Math.round(at(cubic, 4) * 10 - x);
+    const qy = Math.round(at(cubic, 5) * 10 - y);
+    this.x = Math.round(at(cubic, 6) * 10);
+    this.y = Math.round(at(cubic, 7) * 10);
+    const ex = this.x - x;
+    const ey = this.y - y;
+    const isSmooth =
+      !this.isFirst && Math.abs(this.mirroredX - px) <= 1 && Math.abs(this.mirroredY - py) <= 1;
     this.text += isSmooth ? `s${tenths(qx)}` : `c${tenths(px)}${after(py)}${after(qx)}`;
     this.text += after(qy) + after(ex) + after(ey);
-    this.mirrored = [ex - qx, ey - qy];
+    this.isFirst = false;
+    this.mirroredX = ex - qx;
+    this.mirroredY = ey - qy;
   }
 }

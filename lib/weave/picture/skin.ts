@@ -33,26 +33,29 @@ const written = (at: number): number => PLACE[at] as number;
 
 function skinCurve({ centre, cosine, sine, half }: SeenRing, { place, side, out, bulges }: SkinLine): Curve {
   const radius = Math.hypot(...cosine);
+  const [cx, cy, cz] = cosine;
+  const [sx, sy, sz] = sine;
+  // Asked for tens of thousands of times a picture: numbers by name, no lists of them.
   return (way, at) => {
     place(way, PLACE);
-    const [theta, thetaBy] = [written(0), written(1)];
-    const [aside, asideBy] = [side * written(2), side * written(3)];
+    const theta = written(0);
+    const thetaBy = written(1);
+    const aside = side * written(2);
+    const asideBy = side * written(3);
     const c = Math.cos(theta);
     const s = Math.sin(theta);
-    const [mx, my, mz] = [
-      cosine[0] * c + sine[0] * s,
-      cosine[1] * c + sine[1] * s,
-      cosine[2] * c + sine[2] * s,
-    ];
-    const [tx, ty, tz] = [
-      sine[0] * c - cosine[0] * s,
-      sine[1] * c - cosine[1] * s,
-      sine[2] * c - cosine[2] * s,
-    ];
+    const mx = cx * c + sx * s;
+    const my = cy * c + sy * s;
+    const mz = cz * c + sz * s;
+    const tx = sx * c - cx * s;
+    const ty = sy * c - cy * s;
+    const tz = sz * c - cz * s;
     const speed = Math.max(1e-9, Math.sqrt(tx * tx + ty * ty));
-    const [ux, uy] = [tx / speed, ty / speed];
+    const ux = tx / speed;
+    const uy = ty / speed;
     // Across the wire; how fast it and the wire's direction turn.
-    const [ax, ay] = [uy, -ux];
+    const ax = uy;
+    const ay = -ux;
     const turn = (-thetaBy * (mx * ax + my * ay)) / speed;
     const across = out * (LX * ax + LY * ay) + aside;
     const acrossBy = asideBy - out * turn * (LX * ux + LY * uy);
@@ -63,7 +66,8 @@ function skinCurve({ centre, cosine, sine, half }: SeenRing, { place, side, out,
     const alongBy = (bulge * mz * thetaBy) / radius - bulgeBy * rise;
     at[0] = centre[0] + mx + half * (across * ax + along * ux);
     at[1] = centre[1] + my + half * (across * ay + along * uy);
-    const [byAcross, byAlong] = [half * (acrossBy + along * turn), half * (alongBy - across * turn)];
+    const byAcross = half * (acrossBy + along * turn);
+    const byAlong = half * (alongBy - across * turn);
     at[2] = tx * thetaBy + byAcross * ax + byAlong * ux;
     at[3] = ty * thetaBy + byAcross * ay + byAlong * uy;
   };
