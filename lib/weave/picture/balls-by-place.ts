@@ -70,9 +70,12 @@ export class BallsByPlace {
    */
   hide(x: number, y: number, near: number, ring: number, round = 0): boolean {
     const { balls, first, ringOf, columns } = this;
-    const [column, row] = [this.column(x), this.row(y)];
-    const [low, high] = [Math.max(0, column - 1), Math.min(columns - 1, column + 1)];
-    for (let r = Math.max(0, row - 1); r <= Math.min(this.rows - 1, row + 1); r++) {
+    const column = this.column(x);
+    const row = this.row(y);
+    const low = Math.max(0, column - 1);
+    const high = Math.min(columns - 1, column + 1);
+    const lowest = Math.min(this.rows - 1, row + 1);
+    for (let r = Math.max(0, row - 1); r <= lowest; r++) {
       const end = first[r * columns + high + 1] as number;
       for (let n = first[r * columns + low] as number; n < end; n++) {
         const dx = (balls[4 * n] as number) - x;

@@ -12,12 +12,11 @@ export function isHidden(ring: SeenRing, from: number, to: number, balls: BallsB
   const steps = Math.max(1, Math.ceil(((to - from) * count) / (2 * Math.PI)));
   for (let n = 0; n <= steps; n++) {
     const angle = from + ((to - from) * n) / steps;
-    const [c, s] = [Math.cos(angle), Math.sin(angle)];
-    const [tx, ty, tz] = [
-      sine[0] * c - cosine[0] * s,
-      sine[1] * c - cosine[1] * s,
-      sine[2] * c - cosine[2] * s,
-    ];
+    const c = Math.cos(angle);
+    const s = Math.sin(angle);
+    const tx = sine[0] * c - cosine[0] * s;
+    const ty = sine[1] * c - cosine[1] * s;
+    const tz = sine[2] * c - cosine[2] * s;
     const speed = Math.max(1e-9, Math.sqrt(tx * tx + ty * ty));
     const x = centre[0] + cosine[0] * c + sine[0] * s;
     const y = centre[1] + cosine[1] * c + sine[1] * s;
@@ -27,7 +26,8 @@ export function isHidden(ring: SeenRing, from: number, to: number, balls: BallsB
       const bulge = half * Math.sqrt(1 - across * across);
       const along = (-bulge * tz) / radius / speed;
       const aside = (half * across) / speed;
-      const [px, py] = [x + aside * ty + along * tx, y - aside * tx + along * ty];
+      const px = x + aside * ty + along * tx;
+      const py = y - aside * tx + along * ty;
       if (!balls.hide(px, py, near + (bulge * speed) / radius, NONE, -SPARE)) return false;
     }
   }

@@ -34,8 +34,10 @@ export function visibleEdges(
       const edge = edgeCurve(ring, side);
       const seen = (angle: number): boolean => {
         edge(angle, point);
-        const [x, y] = [point[0] as number, point[1] as number];
-        return !balls.hide(x, y, nearAt(ring, angle), index, away) && !own?.(side, angle);
+        return (
+          !balls.hide(point[0] as number, point[1] as number, nearAt(ring, angle), index, away) &&
+          !own?.(side, angle)
+        );
       };
       return stretches(seen, anglesOf(ring, edge)).map(([from, to]) => ({ ring: index, side, from, to }));
     });
@@ -54,30 +56,31 @@ function anglesOf(ring: SeenRing, edge: Curve): readonly number[] {
   const most = 0.04 * ring.half * ring.half;
   const angles: number[] = [];
   const out = new Float64Array(4);
-  const fill = (a: number, b: number, from: Place, to: Place, depth: number): void => {
-    const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  // Where the edge was at the last angle.
+  let fromX = 0;
+  let fromY = 0;
+  const fill = (a: number, b: number, depth: number): void => {
+    edge(b, out);
+    const x = out[0] as number;
+    const y = out[1] as number;
+    const dx = x - fromX;
+    const dy = y - fromY;
     if (depth < 10 && dx * dx + dy * dy > most) {
       const middle = (a + b) / 2;
-      const between = placeAt(edge, middle, out);
-      fill(a, middle, from, between, depth + 1);
-      fill(middle, b, between, to, depth + 1);
-    } else angles.push(a);
+      fill(a, middle, depth + 1);
+      fill(middle, b, depth + 1);
+      return;
+    }
+    angles.push(a);
+    fromX = x;
+    fromY = y;
   };
-  let from = placeAt(edge, 0, out);
-  for (let i = 0; i < ring.count; i++) {
-    const to = placeAt(edge, (i + 1) * step, out);
-    fill(i * step, (i + 1) * step, from, to, 0);
-    from = to;
-  }
+  edge(0, out);
+  fromX = out[0] as number;
+  fromY = out[1] as number;
+  for (let i = 0; i < ring.count; i++) fill(i * step, (i + 1) * step, 0);
   return angles;
 }
-
-type Place = readonly [number, number];
-
-const placeAt = (edge: Curve, angle: number, out: Float64Array): Place => {
-  edge(angle, out);
-  return [out[0] as number, out[1] as number];
-};
 
 /**
  * Whether a ring's own wire lies over its own edge, exactly. The line of
@@ -91,15 +94,14 @@ function hiddenByItself({ cosine, sine, half }: SeenRing): (side: 1 | -1, angle:
   const nz = cross(cosine, sine)[2] / (radius * radius);
   const flat = radius * radius * (1 - nz * nz);
   return (side, angle) => {
-    const [c, s] = [Math.cos(angle), Math.sin(angle)];
-    const [mx, my, mz] = [
-      cosine[0] * c + sine[0] * s,
-      cosine[1] * c + sine[1] * s,
-      cosine[2] * c + sine[2] * s,
-    ];
-    const [tx, ty] = [sine[0] * c - cosine[0] * s, sine[1] * c - cosine[1] * s];
+    const c = Math.cos(angle);
+    const s = Math.sin(angle);
+    const mz = cosine[2] * c + sine[2] * s;
+    const tx = sine[0] * c - cosine[0] * s;
+    const ty = sine[1] * c - cosine[1] * s;
     const k = (side * half) / Math.max(1e-12, Math.sqrt(tx * tx + ty * ty));
-    const [px, py] = [mx + ty * k, my - tx * k];
+    const px = cosine[0] * c + sine[0] * s + ty * k;
+    const py = cosine[1] * c + sine[1] * s - tx * k;
     const square = px * px + py * py + mz * mz;
     const rest = 2 * (square + radius * radius - half * half - 2 * flat);
     // t * t + 4 * mz * t + 4 * mz * mz + rest = 0, for t towards the eye.

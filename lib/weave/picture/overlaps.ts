@@ -77,7 +77,9 @@ function pairRuns(a: SeenRing, b: SeenRing): PairRuns {
   const square = reach * reach;
   const others = pointsIn(b, a.box);
   for (const p of pointsIn(a, b.box)) {
-    const [x, y, z] = [a.x[p] as number, a.y[p] as number, a.near[p] as number];
+    const x = a.x[p] as number;
+    const y = a.y[p] as number;
+    const z = a.near[p] as number;
     for (const q of others) {
       const dx = (b.x[q] as number) - x;
       const dy = (b.y[q] as number) - y;
