@@ -2,6 +2,7 @@
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { beforeAll, expect, it } from 'vitest';
 import { content, emptyContent } from '#lib/lesson/content.ts';
+import { ownSequences } from '#lib/lesson/own-sequences.ts';
 import { deriveOwnShape } from '#lib/shapes/derive-own-shape.ts';
 import { findWeave } from '#lib/weave/weave-library.ts';
 import { back, front, lay, ONE_KIND, open, type Weave, weave } from '#lib/weave/weaves/weave.ts';
@@ -123,7 +124,7 @@ it('a sequence of her own: its shape is derived while she looks on, and answers 
     repeat: [open('ring', '', [...back('', 3), ...front('', 2, 1)])],
   });
   const page = await openMaking(own, '', { says: 'Its shape in space is being derived' });
-  const { key } = await app.db.ownShape.findFirstOrThrow({ where: { doneAt: null } });
+  const [key = ''] = ownSequences({ ...emptyContent('', 'en', 'EUR'), ...own.piece }).keys();
   await deriveOwnShape(app, { key }, new AbortController().signal);
   await page.getByText('this shape is derived from who passes through whom').waitFor();
   await page.getByRole('slider', { name: 'Roll the piece about its length' }).waitFor();
