@@ -10,6 +10,7 @@ import { SIDES } from '../placement.ts';
 import type { KnownWeave } from './known-weave.ts';
 import { OWN } from './own-id.ts';
 import type { PieceCell } from './piece-cell.ts';
+import { reachedFrom } from './reached-rings.ts';
 
 /** Beyond this many rings in a repeat no start was ever found in reasonable time. */
 const MOST_RINGS = 12;
@@ -58,26 +59,14 @@ export function ownSequenceOf({ rings, links, isFolded, isUnit }: PieceCell): Re
   return holdsTogether(sequence) ? ok(sequence) : failed('unlinked');
 }
 
-/** Repeats that are looked at; links reach over fewer. */
-const REPEATS = 12;
-
 /** Whether from one ring all rings of its repeat and of the next are reached from link to link. */
 function holdsTogether({ kind, rings, links }: OwnSequence): boolean {
-  const reached = new Set(['0 0']);
-  const next: [ring: number, repeat: number][] = [[0, 0]];
-  const reach = (ring: number, repeat: number): void => {
-    if (Math.abs(repeat) > REPEATS || reached.has(`${ring} ${repeat}`)) return;
-    reached.add(`${ring} ${repeat}`);
-    next.push([ring, repeat]);
-  };
-  for (let here = next.pop(); here; here = next.pop())
-    for (const { by, through, repeats } of links) {
-      if (by === here[0]) reach(through, here[1] + repeats);
-      if (through === here[0]) reach(by, here[1] - repeats);
-    }
-  const wanted = kind === 'unit' ? [0] : [0, 1];
-  return wanted.every((repeat) =>
-    Array.from({ length: rings }, (_, ring) => ring).every((ring) => reached.has(`${ring} ${repeat}`)),
+  const isReached = reachedFrom(
+    links.map(({ by, through, repeats }) => ({ a: by, b: through, cells: repeats })),
+    { ring: 0, cell: 0 },
+  );
+  return (kind === 'unit' ? [0] : [0, 1]).every((cell) =>
+    Array.from({ length: rings }, (_, ring) => ring).every((ring) => isReached({ ring, cell })),
   );
 }
 

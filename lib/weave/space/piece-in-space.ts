@@ -8,7 +8,6 @@ import type { Piece } from '../placement.ts';
 import { type Link, type Woven, walkPiece } from '../walk.ts';
 import { type CellLink, linksOf } from './cell-links.ts';
 import { findKnownWeave, type KnownWeave } from './known-weave.ts';
-import { linkSign } from './linking.ts';
 import {
   facingsOf,
   type Image,
@@ -24,7 +23,8 @@ import { imagesOf } from './place-images.ts';
 import { type Cell, inCell, middleRadius, mirroredCell, type RoundRing, scaledCell } from './round-ring.ts';
 import { settledChain } from './shape-chain.ts';
 import { type RingMeasure, type ShapeFault, shapeOfKnown } from './shape-of-weave.ts';
-import { dot, type Vector } from './vector.ts';
+import { type LyingPass, passesOtherwise } from './sides-seen.ts';
+import type { Vector } from './vector.ts';
 import { WEAVES_IN_SPACE } from './weave-in-space.ts';
 
 export interface PieceShape {
@@ -181,21 +181,14 @@ function ringAt({ cell, cells }: PieceShape, { ring, cell: at }: Image): RoundRi
  */
 export function sidesSeenOtherwise(shape: PieceShape, toward: Vector): number {
   const { match, pieceCell: repeat } = shape;
-  let wrong = 0;
-  repeat.rings.forEach((_, by) => {
-    const ways = repeat.links.flatMap((link) => {
-      const [from, to] = [match.images[link.by], match.images[link.through]];
-      if (link.by !== by || link.from === null || !from || !to) return [];
-      const ring = ringAt(shape, from);
-      const through = ringAt(shape, { ring: to.ring, cell: to.cell + link.repeats * match.cellsARepeat });
-      if (!ring || !through) return [];
-      const facing = dot(through.normal, toward) > 0 ? 1 : -1;
-      return [linkSign(ring, through) * facing * (link.from === 'back' ? 1 : -1)];
-    });
-    const forward = ways.filter((way) => way > 0).length;
-    wrong += Math.min(forward, ways.length - forward);
+  const passes = repeat.links.flatMap(({ by, through, repeats, from }): readonly LyingPass[] => {
+    const [image, other] = [match.images[by], match.images[through]];
+    const ring = image && ringAt(shape, image);
+    const passed =
+      other && ringAt(shape, { ring: other.ring, cell: other.cell + repeats * match.cellsARepeat });
+    return ring && passed && from !== null ? [{ by, ring, through: passed, from }] : [];
   });
-  return wrong;
+  return passesOtherwise(passes, toward);
 }
 
 export interface ToldSides {
